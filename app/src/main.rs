@@ -1,0 +1,2 @@
+//! Cartside in the browser.
+fn main() {}
