@@ -1,0 +1,113 @@
+// Keeps one whole build of Cartside on the device, so that it opens where there is no signal.
+//
+// The build list below is written by `cargo xtask dist` and `cargo xtask serve`. Every file in it has
+// its SHA-256, so that a half-updated host or a cut line can never leave two builds mixed.
+// Messages it answers:
+//   {type: "is-ready"} with a MessagePort: replies {type: "ready", ready, digest, files, missing};
+//   {type: "take-over"}: a waiting worker becomes the active one.
+"use strict";
+
+const BUILD = null;
+
+const SCOPE = new URL(self.registration.scope);
+// Two copies of the app under one origin must not remove each other's files, so the path is in the name.
+const CACHE_PREFIX = `cartside-${SCOPE.pathname}-`;
+const CACHE = BUILD && CACHE_PREFIX + BUILD.digest;
+const INDEX = "index.html";
+
+self.addEventListener("install", (event) => event.waitUntil(keepWholeBuild()));
+self.addEventListener("activate", (event) => event.waitUntil(takeCharge()));
+self.addEventListener("message", (event) => event.waitUntil(answer(event)));
+self.addEventListener("fetch", (event) => {
+  const path = keptPathFor(event.request);
+  if (path !== null) event.respondWith(serve(path, event.request));
+});
+
+async function keepWholeBuild() {
+  if (!BUILD) throw new Error("this build has no list of files; make it with `cargo xtask dist`");
+  // All bytes are here and checked before the first is stored.
+  const files = await Promise.all(Object.keys(BUILD.files).map(fetchChecked));
+  try {
+    const cache = await caches.open(CACHE);
+    for (const [path, response] of files) await cache.put(addressOf(path), response);
+  } catch (error) {
+    await caches.delete(CACHE);
+    throw error;
+  }
+}
+
+async function fetchChecked(path) {
+  const response = await fetch(addressOf(path), { cache: "reload", credentials: "same-origin" });
+  if (!response.ok) throw new Error(`${path}: the host answered ${response.status}`);
+  const bytes = await response.arrayBuffer();
+  const digest = await sha256(bytes);
+  if (digest !== BUILD.files[path]) throw new Error(`${path}: the host sent other bytes than were built`);
+  // A fresh response, because a redirected one may not answer a navigation.
+  const type = response.headers.get("content-type") || "application/octet-stream";
+  return [path, new Response(bytes, { headers: { "content-type": type } })];
+}
+
+async function takeCharge() {
+  const names = await caches.keys();
+  await Promise.all(names.filter(isOldCache).map((name) => caches.delete(name)));
+  await self.clients.claim();
+}
+
+function isOldCache(name) {
+  if (!name.startsWith(CACHE_PREFIX) || name === CACHE) return false;
+  return /^[0-9a-f]{64}$/.test(name.slice(CACHE_PREFIX.length));
+}
+
+async function answer(event) {
+  const type = event.data && event.data.type;
+  if (type === "take-over") await self.skipWaiting();
+  if (type === "is-ready" && event.ports[0]) event.ports[0].postMessage(await readiness());
+}
+
+async function readiness() {
+  const paths = BUILD ? Object.keys(BUILD.files) : [];
+  const whole = await Promise.all(paths.map(isWhole));
+  const missing = paths.filter((_, i) => !whole[i]);
+  const ready = paths.length > 0 && missing.length === 0;
+  return { type: "ready", ready, digest: BUILD && BUILD.digest, files: paths.length, missing };
+}
+
+async function isWhole(path) {
+  const kept = await keptResponse(path);
+  return kept !== undefined && (await sha256(await kept.arrayBuffer())) === BUILD.files[path];
+}
+
+// The listed file a request is for; the page itself for every other navigation; null to leave it to the network.
+function keptPathFor(request) {
+  const url = new URL(request.url);
+  if (!BUILD || request.method !== "GET" || url.origin !== SCOPE.origin) return null;
+  if (!url.pathname.startsWith(SCOPE.pathname)) return null;
+  const path = decodeURIComponent(url.pathname.slice(SCOPE.pathname.length));
+  if (Object.hasOwn(BUILD.files, path)) return path;
+  return request.mode === "navigate" ? INDEX : null;
+}
+
+async function serve(path, request) {
+  const asked = new URL(request.url).pathname;
+  // The page finds its files beside its own address, so a deeper address is sent to the root; the browser keeps the part after #.
+  if (path === INDEX && asked !== SCOPE.pathname && asked !== SCOPE.pathname + INDEX) {
+    return Response.redirect(SCOPE.href, 302);
+  }
+  return (await keptResponse(path)) || fetch(request);
+}
+
+async function keptResponse(path) {
+  // Opening a cache makes it, and an evicted one must stay evicted to be noticed.
+  if (!(await caches.has(CACHE))) return undefined;
+  const cache = await caches.open(CACHE);
+  return cache.match(addressOf(path), { ignoreVary: true });
+}
+
+function addressOf(path) {
+  return new URL(path.split("/").map(encodeURIComponent).join("/"), SCOPE).href;
+}
+
+async function sha256(bytes) {
+  const digest = await crypto.subtle.digest("SHA-256", bytes);
+  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
