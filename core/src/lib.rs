@@ -4,6 +4,20 @@
 //! names of devices and bytes come in as arguments. The rooms stand in reading order, and a room
 //! may use those above it, never one below.
 
-#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing))]
+#![cfg_attr(
+    test,
+    allow(
+        clippy::unwrap_used,
+        clippy::expect_used,
+        clippy::panic,
+        clippy::indexing_slicing
+    )
+)]
 
 pub mod quantity;
+pub mod wheel;
+pub mod survey;
+pub mod daybook;
+pub mod diagnosis;
+pub mod words;
+pub mod paper;

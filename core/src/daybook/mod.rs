@@ -1,0 +1,21 @@
+//! The day book: entries written once and never rubbed out, and how a set of them is read.
+//!
+//! An entry's id is the digest of its line, so two books come together as the union of two sets.
+//! Everything here depends on an entry's own content or on the whole set, never on the order of
+//! arrival.
+
+pub mod book;
+pub mod digest;
+pub mod entry;
+pub mod problem;
+pub mod stamp;
+pub mod thread;
+pub mod unwritten;
+
+pub use book::{Book, VehicleView, View};
+pub use digest::Digest;
+pub use entry::{Entry, EntryId, Kind, Picture, Says, Subject, Visit, WheelSaid};
+pub use problem::Problem;
+pub use stamp::Stamp;
+pub use thread::{State, Thread};
+pub use unwritten::{Hand, Unwritten};

@@ -1,0 +1,74 @@
+//! A wall time as a device claimed it, with its offset: shown, never deciding.
+
+/// A claimed time in the form `2026-11-25T10:03:00+00:00` (RFC 3339, seconds, a numeric offset).
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Stamp(String);
+
+/// Shape of a stamp: `9` stands for a digit, `+` for either sign, the rest for itself.
+const SHAPE: &[u8] = b"9999-99-99T99:99:99+99:99";
+
+impl Stamp {
+    /// Takes a time in the one form; `None` for any other, and for a month, day or hour that cannot
+    /// be.
+    pub fn read(text: &str) -> Option<Stamp> {
+        let bytes = text.as_bytes();
+        let shaped = bytes.len() == SHAPE.len()
+            && bytes.iter().zip(SHAPE).all(|(byte, shape)| match shape {
+                b'9' => byte.is_ascii_digit(),
+                b'+' => matches!(byte, b'+' | b'-'),
+                _ => byte == shape,
+            });
+        let within = |from: usize, to: usize, least: u32, most: u32| {
+            text.get(from..to)
+                .and_then(|part| part.parse().ok())
+                .is_some_and(|n: u32| (least..=most).contains(&n))
+        };
+        (shaped
+            && within(5, 7, 1, 12)
+            && within(8, 10, 1, 31)
+            && within(11, 13, 0, 23)
+            && within(14, 16, 0, 59)
+            && within(17, 19, 0, 60)
+            && within(20, 22, 0, 23)
+            && within(23, 25, 0, 59))
+        .then(|| Stamp(text.to_owned()))
+    }
+
+    /// The whole time, as claimed.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+
+    /// The day alone, `2026-11-25`.
+    pub fn day(&self) -> &str {
+        self.0.get(..10).unwrap_or_default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Stamp;
+
+    #[test]
+    fn the_one_form_is_read() {
+        let stamp = Stamp::read("2026-11-25T10:03:00+01:00").unwrap();
+        assert_eq!(stamp.day(), "2026-11-25");
+        assert_eq!(stamp.as_str(), "2026-11-25T10:03:00+01:00");
+    }
+
+    #[test]
+    fn other_forms_are_not() {
+        for text in [
+            "",
+            "2026-11-25",
+            "2026-11-25T10:03:00Z",
+            "2026-13-25T10:03:00+01:00",
+            "2026-11-32T10:03:00+01:00",
+            "2026-11-25T24:03:00+01:00",
+            "2026-11-25 10:03:00+01:00",
+            "２026-11-25T10:03:00+01:00",
+        ] {
+            assert_eq!(Stamp::read(text), None, "{text}");
+        }
+    }
+}

@@ -1,0 +1,55 @@
+//! A finding: what, where, how bad, by which limit, resting on which entries; and what is missing
+//! before a wheel is judged.
+
+use super::limit::Limit;
+use super::standing::Grade;
+use crate::daybook::EntryId;
+use crate::quantity::Length;
+use crate::survey::{Need, Question};
+use crate::wheel::Place;
+
+/// What a finding measured.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Measure {
+    /// The greatest length at any of its places.
+    Greatest(Length),
+    /// All lengths together.
+    Sum(Length),
+    /// So many places, of so many looked at.
+    Places {
+        /// How many reach the limit.
+        reach: usize,
+        /// How many were looked at.
+        of: usize,
+    },
+    /// What the hand or the eye said.
+    Said,
+}
+
+/// One finding: the worst grade that one row of readings reaches.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// The readings it is about.
+    pub question: Question,
+    /// How bad.
+    pub grade: Grade,
+    /// The limit that is reached, with its origin.
+    pub limit: Limit,
+    /// Where.
+    pub places: Vec<Place>,
+    /// How much.
+    pub measure: Measure,
+    /// The entries it rests on.
+    pub entries: Vec<EntryId>,
+    /// Places of the same row that were not looked at.
+    pub not_looked: Vec<Place>,
+}
+
+/// Something that must be recorded before the wheel is judged.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Missing {
+    /// What.
+    pub need: Need,
+    /// Where it is still missing; empty where it is asked of the wheel as a whole.
+    pub places: Vec<Place>,
+}

@@ -1,0 +1,364 @@
+//! The one evaluator: readings of one wheel against the table of limits.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::finding::{Finding, Measure, Missing};
+use super::limit::{Limit, Test};
+use super::seen::{Seen, Taken, seen_at};
+use super::standing::{Grade, Standing};
+use crate::daybook::EntryId;
+use crate::quantity::Length;
+use crate::quantity::length::millimetres;
+use crate::survey::{Need, Play, Question};
+use crate::wheel::{Place, Tyre, Wheel};
+
+/// What the readings of one wheel come to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// What was found, worst first.
+    pub findings: Vec<Finding>,
+    /// What must be recorded before the wheel is judged.
+    pub missing: Vec<Missing>,
+    /// Readings of places the wheel has not, or of questions not asked of it: listed, not judged.
+    pub elsewhere: Vec<EntryId>,
+}
+
+impl Judgement {
+    /// The harshest standing any finding proposes, whatever is still missing.
+    pub fn so_far(&self) -> Option<Standing> {
+        self.findings
+            .iter()
+            .filter_map(|finding| finding.grade.proposes())
+            .max()
+    }
+
+    /// The standing proposed: *not judged* while anything is missing and nothing found is worse.
+    pub fn proposed(&self) -> Standing {
+        let silent = if self.missing.is_empty() {
+            Standing::NoFaultFound
+        } else {
+            Standing::NotJudged
+        };
+        self.so_far().map_or(silent, |found| found.max(silent))
+    }
+}
+
+/// Judges one wheel by its readings. The order of the readings makes no difference.
+pub fn judge(wheel: &Wheel, readings: &[Taken], limits: &[Limit]) -> Judgement {
+    let here = |taken: &&Taken| {
+        let slot = taken.reading.slot;
+        wheel.has(slot.place) && slot.question.asked_of(wheel)
+    };
+    let (mine, others): (Vec<&Taken>, Vec<&Taken>) = readings.iter().partition(here);
+    let mine: Vec<Taken> = mine.into_iter().cloned().collect();
+    let rows = Rows::new(wheel, &mine, limits);
+    let mut findings: Vec<Finding> = Question::all()
+        .filter_map(|question| rows.finding(question))
+        .collect();
+    findings.sort_by_key(|finding| std::cmp::Reverse(finding.grade));
+    let mut elsewhere: Vec<EntryId> = others.into_iter().map(|taken| taken.entry).collect();
+    elsewhere.sort_unstable();
+    Judgement {
+        findings,
+        missing: rows.missing(),
+        elsewhere,
+    }
+}
+
+/// The places that reach a limit, and how far.
+struct Reached {
+    places: Vec<Place>,
+    measure: Measure,
+}
+
+impl Reached {
+    fn at(places: Vec<Place>, measure: impl FnOnce(&[Place]) -> Measure) -> Option<Reached> {
+        (!places.is_empty()).then(|| Reached {
+            measure: measure(&places),
+            places,
+        })
+    }
+}
+
+struct Rows<'a> {
+    wheel: &'a Wheel,
+    limits: &'a [Limit],
+    seen: BTreeMap<Question, BTreeMap<Place, Seen>>,
+}
+
+impl<'a> Rows<'a> {
+    fn new(wheel: &'a Wheel, readings: &[Taken], limits: &'a [Limit]) -> Rows<'a> {
+        let seen = Question::all()
+            .map(|question| (question, seen_at(readings, question)))
+            .collect();
+        Rows {
+            wheel,
+            limits,
+            seen,
+        }
+    }
+
+    fn row(&self, question: Question) -> impl Iterator<Item = (Place, &Seen)> {
+        self.seen
+            .get(&question)
+            .into_iter()
+            .flatten()
+            .map(|(place, seen)| (*place, seen))
+    }
+
+    /// The worst limit this row reaches; of several of one grade, the first in the table.
+    fn finding(&self, question: Question) -> Option<Finding> {
+        let mut worst: Option<(&Limit, Reached)> = None;
+        for limit in self
+            .limits
+            .iter()
+            .filter(|limit| limit.question == question)
+        {
+            if worst
+                .as_ref()
+                .is_none_or(|(reached, _)| limit.grade > reached.grade)
+                && let Some(reached) = self.reached(question, &limit.test)
+            {
+                worst = Some((limit, reached));
+            }
+        }
+        let (limit, reached) = worst?;
+        Some(Finding {
+            question,
+            grade: limit.grade,
+            limit: *limit,
+            entries: self.entries(question, &reached.places),
+            not_looked: self.not_looked(question),
+            places: reached.places,
+            measure: reached.measure,
+        })
+    }
+
+    fn entries(&self, question: Question, places: &[Place]) -> Vec<EntryId> {
+        let mut entries: Vec<EntryId> = self
+            .row(question)
+            .filter(|(place, _)| places.contains(place))
+            .flat_map(|(_, seen)| seen.entries.clone())
+            .collect();
+        entries.sort_unstable();
+        entries.dedup();
+        entries
+    }
+
+    fn reached(&self, question: Question, test: &Test) -> Option<Reached> {
+        match test {
+            Test::Any => self.longest(question, |length| length > millimetres(0.0)),
+            Test::Anywhere(least) => self.longest(question, |length| length >= *least),
+            Test::AtPlacesAndAQuarter { each, places } => {
+                let reach = self.where_length(question, |length| length >= *each);
+                let of = self.looked(question).count();
+                let enough = reach.len() >= *places && reach.len() * 4 >= of;
+                if enough {
+                    Reached::at(reach, |reach| Measure::Places {
+                        reach: reach.len(),
+                        of,
+                    })
+                } else {
+                    None
+                }
+            }
+            Test::Sum(least) => {
+                self.sum(question)
+                    .filter(|(_, sum)| sum >= least)
+                    .map(|(places, sum)| Reached {
+                        places,
+                        measure: Measure::Sum(sum),
+                    })
+            }
+            Test::Felt(play) => Reached::at(self.felt(question, *play), |_| Measure::Said),
+            Test::Answered(times) => {
+                let bad = self.answered_badly(question);
+                if bad.len() >= *times {
+                    Reached::at(bad, |_| Measure::Said)
+                } else {
+                    None
+                }
+            }
+            Test::Neighbours => self.neighbours(question),
+            Test::AQuarter => self.a_quarter(question),
+            Test::BesideALooseOne => self.beside_a_loose_one(question),
+        }
+    }
+
+    fn looked(&self, question: Question) -> impl Iterator<Item = Place> {
+        self.row(question)
+            .filter(|(_, seen)| seen.looked)
+            .map(|(place, _)| place)
+    }
+
+    fn where_length(&self, question: Question, holds: impl Fn(Length) -> bool) -> Vec<Place> {
+        self.row(question)
+            .filter(|(_, seen)| seen.length.is_some_and(&holds))
+            .map(|(place, _)| place)
+            .collect()
+    }
+
+    fn longest(&self, question: Question, holds: impl Fn(Length) -> bool) -> Option<Reached> {
+        let places = self.where_length(question, holds);
+        let lengths = self
+            .row(question)
+            .filter(|(place, _)| places.contains(place))
+            .filter_map(|(_, seen)| seen.length);
+        let longest =
+            lengths.reduce(|longest, length| if length > longest { length } else { longest })?;
+        Reached::at(places, |_| Measure::Greatest(longest))
+    }
+
+    fn sum(&self, question: Question) -> Option<(Vec<Place>, Length)> {
+        let places = self.where_length(question, |length| length > millimetres(0.0));
+        let sum = self
+            .row(question)
+            .filter(|(place, _)| places.contains(place))
+            .filter_map(|(_, seen)| seen.length)
+            .sum();
+        (!places.is_empty()).then_some((places, sum))
+    }
+
+    fn felt(&self, question: Question, least: Play) -> Vec<Place> {
+        self.row(question)
+            .filter(|(_, seen)| seen.length.is_none() && seen.play >= Some(least))
+            .map(|(place, _)| place)
+            .collect()
+    }
+
+    fn answered_badly(&self, question: Question) -> Vec<Place> {
+        let mut places: BTreeSet<Place> = self
+            .row(question)
+            .filter(|(_, seen)| seen.bad)
+            .map(|(place, _)| place)
+            .collect();
+        if question == Question::SpokeBroken {
+            // A spoke whose foot or rim end was not there to be felt is as good as broken.
+            for row in [Question::SpokeFoot, Question::SpokeRimEnd] {
+                places.extend(
+                    self.row(row)
+                        .filter(|(_, seen)| seen.gone)
+                        .map(|(place, _)| place),
+                );
+            }
+        }
+        places.into_iter().collect()
+    }
+
+    /// The places of a row that reach *light work only* by a limit that looks at one place.
+    fn loose(&self, question: Question) -> Vec<Place> {
+        let single = |test: &Test| matches!(test, Test::Any | Test::Anywhere(_) | Test::Felt(_));
+        let mut places: BTreeSet<Place> = BTreeSet::new();
+        for limit in self
+            .limits
+            .iter()
+            .filter(|limit| limit.question == question && limit.grade >= Grade::LightWorkOnly)
+        {
+            if single(&limit.test) {
+                places.extend(
+                    self.reached(question, &limit.test)
+                        .into_iter()
+                        .flat_map(|reached| reached.places),
+                );
+            }
+        }
+        places.into_iter().collect()
+    }
+
+    fn beside(&self, one: Place, other: Place) -> bool {
+        matches!((one, other), (Place::Spoke(one), Place::Spoke(other)) if self.wheel.neighbours(one, other))
+    }
+
+    fn neighbours(&self, question: Question) -> Option<Reached> {
+        let loose = self.loose(question);
+        let of = self.looked(question).count();
+        let paired = loose
+            .iter()
+            .copied()
+            .filter(|one| loose.iter().any(|other| self.beside(*one, *other)))
+            .collect();
+        Reached::at(paired, |paired| Measure::Places {
+            reach: paired.len(),
+            of,
+        })
+    }
+
+    fn a_quarter(&self, question: Question) -> Option<Reached> {
+        let loose = self.loose(question);
+        let of = usize::from(self.wheel.felloes.spokes());
+        if loose.len() * 4 >= of {
+            Reached::at(loose, |loose| Measure::Places {
+                reach: loose.len(),
+                of,
+            })
+        } else {
+            None
+        }
+    }
+
+    fn beside_a_loose_one(&self, question: Question) -> Option<Reached> {
+        let mut loose = self.loose(Question::SpokeFoot);
+        loose.extend(self.loose(Question::SpokeRimEnd));
+        let broken = self.answered_badly(question);
+        let beside = broken
+            .into_iter()
+            .filter(|one| loose.iter().any(|other| self.beside(*one, *other)))
+            .collect();
+        Reached::at(beside, |_| Measure::Said)
+    }
+
+    /// The places of this wheel that a row asks for and that were not looked at.
+    fn not_looked(&self, question: Question) -> Vec<Place> {
+        let looked: BTreeSet<Place> = self.looked(question).collect();
+        let asked = question.places_on(self.wheel);
+        // Round the tyre any four places will do.
+        let left = if question == Question::TyreGap {
+            asked.len().saturating_sub(looked.len())
+        } else {
+            asked.len()
+        };
+        asked
+            .into_iter()
+            .filter(|place| !looked.contains(place))
+            .take(left)
+            .collect()
+    }
+
+    fn missing(&self) -> Vec<Missing> {
+        Need::ALL
+            .into_iter()
+            .filter_map(|need| self.missing_of(need))
+            .collect()
+    }
+
+    fn missing_of(&self, need: Need) -> Option<Missing> {
+        let rows = questions(need);
+        let hoop = matches!(self.wheel.tyre, None | Some(Tyre::Hoop));
+        if need == Need::TyreGap && !hoop {
+            return None;
+        }
+        let places: BTreeSet<Place> = rows.iter().flat_map(|row| self.not_looked(*row)).collect();
+        // A need without a question of its own yet can only be missing.
+        (rows.is_empty() || !places.is_empty()).then(|| Missing {
+            need,
+            places: places.into_iter().collect(),
+        })
+    }
+}
+
+/// The questions that meet a need.
+fn questions(need: Need) -> &'static [Question] {
+    match need {
+        Need::Keeper => &[
+            Question::KeeperPresent,
+            Question::KeeperRight,
+            Question::KeeperSecured,
+        ],
+        Need::Joints => &[Question::JointGap],
+        Need::SpokeFeet => &[Question::SpokeFoot],
+        Need::SpokeRimEnds => &[Question::SpokeRimEnd],
+        Need::SpokesWhole => &[Question::SpokeBroken],
+        Need::TyreGap => &[Question::TyreGap],
+        Need::Ring | Need::Dish | Need::EndPlayAndShake | Need::Rot | Need::NaveAndBonds => &[],
+    }
+}

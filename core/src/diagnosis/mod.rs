@@ -1,0 +1,13 @@
+//! From readings to findings to a standing: limits are rows of a table, read by one evaluator.
+
+pub mod finding;
+pub mod judge;
+pub mod limit;
+pub mod seen;
+pub mod standing;
+
+pub use finding::{Finding, Measure, Missing};
+pub use judge::{Judgement, judge};
+pub use limit::{Limit, Origin, Test, house_limits};
+pub use seen::{Seen, Taken};
+pub use standing::{Grade, Standing};

@@ -1,0 +1,42 @@
+//! What a wheel may still be used for.
+
+/// How bad one finding is, from mild to grave.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Grade {
+    /// Worth writing down; it sets no standing.
+    Note,
+    /// It proposes *light work only*.
+    LightWorkOnly,
+    /// It proposes *keep empty*.
+    KeepEmpty,
+    /// It proposes *not on this wheel*.
+    NotOnThisWheel,
+}
+
+/// The standing of a wheel, from kind to harsh.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Standing {
+    /// No fault found against the stated use, in what was examined on this date.
+    NoFaultFound,
+    /// Empty or up to a quarter of its load, at a walk, on level hard ground, no people.
+    LightWorkOnly,
+    /// Too little has been recorded to judge. Harsher than *light work only*, since silence never
+    /// permits work; milder than what is known to be bad.
+    NotJudged,
+    /// Not to be loaded or used; it may be walked to the shed.
+    KeepEmpty,
+    /// Not to be moved on this wheel.
+    NotOnThisWheel,
+}
+
+impl Grade {
+    /// The standing this grade proposes, if it proposes one.
+    pub fn proposes(self) -> Option<Standing> {
+        match self {
+            Grade::Note => None,
+            Grade::LightWorkOnly => Some(Standing::LightWorkOnly),
+            Grade::KeepEmpty => Some(Standing::KeepEmpty),
+            Grade::NotOnThisWheel => Some(Standing::NotOnThisWheel),
+        }
+    }
+}

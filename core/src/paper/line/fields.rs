@@ -1,0 +1,128 @@
+//! The fields of a JSON object, taken out one by one; what is left at the end was written by a newer
+//! version.
+
+use serde_json::{Map, Value};
+
+use super::{LineRefusal, MOST_REPLACED};
+use crate::daybook::Digest;
+
+/// What remains to be taken of an object.
+pub(super) struct Fields(Map<String, Value>);
+
+impl Fields {
+    pub(super) fn new(object: Map<String, Value>) -> Fields {
+        Fields(object)
+    }
+
+    /// How many fields nobody has taken.
+    pub(super) fn left(&self) -> usize {
+        self.0.len()
+    }
+
+    fn take(&mut self, field: &str) -> Option<Value> {
+        self.0.remove(field)
+    }
+
+    /// A text that may be missing.
+    pub(super) fn maybe_text(
+        &mut self,
+        field: &'static str,
+    ) -> Result<Option<String>, LineRefusal> {
+        match self.take(field) {
+            None => Ok(None),
+            Some(Value::String(text)) => Ok(Some(text)),
+            Some(other) => Err(wrong(field, &other, "a text")),
+        }
+    }
+
+    /// A text.
+    pub(super) fn text(&mut self, field: &'static str) -> Result<String, LineRefusal> {
+        self.maybe_text(field)?.ok_or(LineRefusal::Missing(field))
+    }
+
+    /// A whole number, never below nought.
+    pub(super) fn whole(&mut self, field: &'static str) -> Result<u64, LineRefusal> {
+        let value = self.take(field).ok_or(LineRefusal::Missing(field))?;
+        value
+            .as_u64()
+            .ok_or_else(|| wrong(field, &value, "a whole number from 0"))
+    }
+
+    /// A number.
+    pub(super) fn number(&mut self, field: &'static str) -> Result<f64, LineRefusal> {
+        let value = self.take(field).ok_or(LineRefusal::Missing(field))?;
+        value
+            .as_f64()
+            .ok_or_else(|| wrong(field, &value, "a number"))
+    }
+
+    /// Yes or no; missing is no.
+    pub(super) fn flag(&mut self, field: &'static str) -> Result<bool, LineRefusal> {
+        match self.take(field) {
+            None => Ok(false),
+            Some(Value::Bool(flag)) => Ok(flag),
+            Some(other) => Err(wrong(field, &other, "true or false")),
+        }
+    }
+
+    /// An object that may be missing.
+    pub(super) fn object(&mut self, field: &'static str) -> Result<Option<Fields>, LineRefusal> {
+        match self.take(field) {
+            None => Ok(None),
+            Some(Value::Object(object)) => Ok(Some(Fields(object))),
+            Some(other) => Err(wrong(field, &other, "an object")),
+        }
+    }
+
+    /// Whole numbers in a list.
+    pub(super) fn wholes(&mut self, field: &'static str) -> Result<Vec<u64>, LineRefusal> {
+        let allowed = "a list of whole numbers";
+        match self.take(field).ok_or(LineRefusal::Missing(field))? {
+            Value::Array(items) => items
+                .iter()
+                .map(|item| item.as_u64().ok_or_else(|| wrong(field, item, allowed)))
+                .collect(),
+            other => Err(wrong(field, &other, allowed)),
+        }
+    }
+
+    /// A digest that may be missing.
+    pub(super) fn id(&mut self, field: &'static str) -> Result<Option<Digest>, LineRefusal> {
+        self.maybe_text(field)?
+            .map(|text| digest(field, &text))
+            .transpose()
+    }
+
+    /// A list of digests, empty if missing.
+    pub(super) fn ids(&mut self, field: &'static str) -> Result<Vec<Digest>, LineRefusal> {
+        let items = match self.take(field) {
+            None => return Ok(Vec::new()),
+            Some(Value::Array(items)) => items,
+            Some(other) => return Err(wrong(field, &other, "a list of digests")),
+        };
+        if items.len() > MOST_REPLACED {
+            return Err(LineRefusal::ReplacesTooMany(items.len()));
+        }
+        items
+            .iter()
+            .map(|item| digest(field, item.as_str().unwrap_or_default()))
+            .collect()
+    }
+}
+
+/// A digest written as 64 lower-case hexadecimal digits.
+pub(super) fn digest(field: &'static str, text: &str) -> Result<Digest, LineRefusal> {
+    Digest::from_hex(text).ok_or_else(|| LineRefusal::Wrong {
+        field,
+        given: text.to_owned(),
+        allowed: "64 hexadecimal digits in lower case",
+    })
+}
+
+fn wrong(field: &'static str, value: &Value, allowed: &'static str) -> LineRefusal {
+    LineRefusal::Wrong {
+        field,
+        given: value.to_string(),
+        allowed,
+    }
+}

@@ -1,0 +1,247 @@
+//! What a line says, kind by kind. Lengths stand on paper in millimetres, rounded to six decimals.
+
+use serde::Serialize;
+
+use super::LineRefusal;
+use super::fields::{Fields, digest};
+use crate::daybook::{Kind, Picture, Says, Visit, WheelSaid};
+use crate::quantity::length::{from_paper_mm, to_paper_mm};
+use crate::quantity::{Length, Measured};
+use crate::survey::{Answer, Play, Reading, Slot};
+use crate::wheel::{Arm, Felloes, Keeper, Part, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel};
+
+/// What a line says, as it is written.
+#[derive(Serialize)]
+#[serde(untagged)]
+pub(super) enum PaperSays<'a> {
+    Vehicle {
+        kind: &'static str,
+        name: &'a str,
+    },
+    Wheel {
+        felloes: &'a [u16],
+        #[serde(skip_serializing_if = "Option::is_none")]
+        rim: Option<&'static str>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        tyre: Option<&'static str>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        arm: Option<&'static str>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        keeper: Option<&'static str>,
+    },
+    Visit {
+        place: &'a str,
+    },
+    Reading {
+        answer: &'static str,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        mm: Option<f64>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        doubt_mm: Option<f64>,
+        written: &'a str,
+    },
+    Remark {
+        text: &'a str,
+    },
+    Picture {
+        sha256: String,
+        width: u32,
+        height: u32,
+        bytes: u32,
+    },
+    Erasure {},
+}
+
+impl<'a> PaperSays<'a> {
+    /// What is written; `None` for a strike and for something unread.
+    pub(super) fn of(says: &'a Says) -> Option<PaperSays<'a>> {
+        Some(match says {
+            Says::Vehicle(vehicle) => PaperSays::Vehicle {
+                kind: vehicle.kind.code(),
+                name: &vehicle.name,
+            },
+            Says::Wheel(said) => wheel_on_paper(&said.wheel),
+            Says::Visit(visit) => PaperSays::Visit {
+                place: &visit.place,
+            },
+            Says::Reading(reading) => reading_on_paper(reading),
+            Says::Remark(_, text) => PaperSays::Remark { text },
+            Says::Picture(picture) => PaperSays::Picture {
+                sha256: picture.digest.hex(),
+                width: picture.width,
+                height: picture.height,
+                bytes: picture.bytes,
+            },
+            Says::Erasure(_) => PaperSays::Erasure {},
+            Says::Struck | Says::Unread => return None,
+        })
+    }
+}
+
+fn wheel_on_paper(wheel: &Wheel) -> PaperSays<'_> {
+    PaperSays::Wheel {
+        felloes: wheel.felloes.carried(),
+        rim: wheel.rim.map(Rim::code),
+        tyre: wheel.tyre.map(Tyre::code),
+        arm: wheel.arm.map(Arm::code),
+        keeper: wheel.keeper.map(Keeper::code),
+    }
+}
+
+fn reading_on_paper(reading: &Reading) -> PaperSays<'_> {
+    let (answer, mm, doubt_mm) = match reading.answer {
+        Answer::Length(measured) => ("length", Some(measured.value()), Some(measured.doubt())),
+        Answer::Over(least) => ("over", Some(least), None),
+        Answer::Play(play) => (play.code(), None, None),
+        Answer::Yes => ("yes", None, None),
+        Answer::No => ("no", None, None),
+        Answer::CannotSee => ("cannot-see", None, None),
+        Answer::NotThere => ("not-there", None, None),
+        Answer::NothingFound => ("nothing-found", None, None),
+    };
+    PaperSays::Reading {
+        answer,
+        mm: mm.map(to_paper_mm),
+        doubt_mm: doubt_mm.map(to_paper_mm),
+        written: &reading.written,
+    }
+}
+
+/// Reads what a line of this kind and slot says.
+///
+/// # Errors
+/// A field that is missing or not of its form.
+pub(super) fn read(kind: &Kind, slot: &str, fields: &mut Fields) -> Result<Says, LineRefusal> {
+    Ok(match kind {
+        Kind::Vehicle if slot == "vehicle" => vehicle(fields)?.map_or(Says::Unread, Says::Vehicle),
+        Kind::Wheel => match Position::from_code(slot) {
+            Some(position) => wheel(fields)?.map_or(Says::Unread, |wheel| {
+                Says::Wheel(WheelSaid { position, wheel })
+            }),
+            None => Says::Unread,
+        },
+        Kind::Visit if slot == "visit" => Says::Visit(Visit {
+            place: fields.maybe_text("place")?.unwrap_or_default(),
+        }),
+        Kind::Reading => match Slot::from_code(slot) {
+            Some(slot) => reading(slot, fields)?.map_or(Says::Unread, Says::Reading),
+            None => Says::Unread,
+        },
+        Kind::Remark => match Part::from_code(slot) {
+            Some(part) => Says::Remark(part, fields.text("text")?),
+            None => Says::Unread,
+        },
+        Kind::Picture => match Part::from_code(slot) {
+            Some(part) => Says::Picture(picture(part, fields)?),
+            None => Says::Unread,
+        },
+        Kind::Erasure => Says::Erasure(digest("slot", slot)?),
+        Kind::Vehicle | Kind::Visit | Kind::Unknown(_) => Says::Unread,
+    })
+}
+
+fn vehicle(fields: &mut Fields) -> Result<Option<Vehicle>, LineRefusal> {
+    let kind = VehicleKind::from_code(&fields.text("kind")?);
+    let name = fields.maybe_text("name")?.unwrap_or_default();
+    Ok(kind.map(|kind| Vehicle { kind, name }))
+}
+
+fn wheel(fields: &mut Fields) -> Result<Option<Wheel>, LineRefusal> {
+    let carried = fields.wholes("felloes")?;
+    let carried = carried
+        .into_iter()
+        .map(|spokes| u16::try_from(spokes).unwrap_or(u16::MAX))
+        .collect();
+    let felloes = Felloes::new(carried).map_err(|refusal| LineRefusal::Wrong {
+        field: "felloes",
+        given: refusal.to_string(),
+        allowed: "1 to 32 felloes that carry 3 to 64 spokes",
+    })?;
+    let (rim, rim_known) = coded(fields.maybe_text("rim")?, Rim::from_code);
+    let (tyre, tyre_known) = coded(fields.maybe_text("tyre")?, Tyre::from_code);
+    let (arm, arm_known) = coded(fields.maybe_text("arm")?, Arm::from_code);
+    let (keeper, keeper_known) = coded(fields.maybe_text("keeper")?, Keeper::from_code);
+    let known = rim_known && tyre_known && arm_known && keeper_known;
+    Ok(known.then_some(Wheel {
+        felloes,
+        rim,
+        tyre,
+        arm,
+        keeper,
+    }))
+}
+
+/// A word and whether it is known; a missing word is known to be missing.
+fn coded<T>(word: Option<String>, from_code: fn(&str) -> Option<T>) -> (Option<T>, bool) {
+    let read = word.as_deref().and_then(from_code);
+    let known = word.is_none() || read.is_some();
+    (read, known)
+}
+
+fn reading(slot: Slot, fields: &mut Fields) -> Result<Option<Reading>, LineRefusal> {
+    let answer = match fields.text("answer")?.as_str() {
+        "length" => Answer::Length(measured(fields)?),
+        "over" => Answer::Over(length("mm", fields)?),
+        "yes" => Answer::Yes,
+        "no" => Answer::No,
+        "cannot-see" => Answer::CannotSee,
+        "not-there" => Answer::NotThere,
+        "nothing-found" => Answer::NothingFound,
+        code => match Play::from_code(code) {
+            Some(play) => Answer::Play(play),
+            None => return Ok(None),
+        },
+    };
+    let written = fields.maybe_text("written")?.unwrap_or_default();
+    Ok(Some(Reading {
+        slot,
+        answer,
+        written,
+    }))
+}
+
+fn measured(fields: &mut Fields) -> Result<Measured, LineRefusal> {
+    let value = length("mm", fields)?;
+    let doubt = length("doubt_mm", fields)?;
+    Measured::new(value, doubt).map_err(|refusal| LineRefusal::Wrong {
+        field: "doubt_mm",
+        given: refusal.to_string(),
+        allowed: "a length from 0",
+    })
+}
+
+/// The greatest length a line may give either way, in mm: no cart is twenty metres of anything.
+const GREATEST_MM: f64 = 20_000.0;
+
+fn length(field: &'static str, fields: &mut Fields) -> Result<Length, LineRefusal> {
+    let mm = fields.number(field)?;
+    let wrong = || LineRefusal::Wrong {
+        field,
+        given: mm.to_string(),
+        allowed: "-20000 to 20000 millimetres",
+    };
+    if mm.abs() > GREATEST_MM {
+        return Err(wrong());
+    }
+    from_paper_mm(mm).map_err(|_| wrong())
+}
+
+fn picture(part: Part, fields: &mut Fields) -> Result<Picture, LineRefusal> {
+    let sha256 = fields.text("sha256")?;
+    Ok(Picture {
+        part,
+        digest: digest("sha256", &sha256)?,
+        width: size("width", fields)?,
+        height: size("height", fields)?,
+        bytes: size("bytes", fields)?,
+    })
+}
+
+fn size(field: &'static str, fields: &mut Fields) -> Result<u32, LineRefusal> {
+    let given = fields.whole(field)?;
+    u32::try_from(given).map_err(|_| LineRefusal::Wrong {
+        field,
+        given: given.to_string(),
+        allowed: "0 to 4294967295",
+    })
+}

@@ -1,0 +1,83 @@
+//! What can be answered to a question. Skipping is not an answer; *can't see*, *not there* and
+//! *looked, nothing found* are.
+
+use crate::quantity::{Length, Measured};
+
+/// How a joint of wood behaves under the hand, from sound to bad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Play {
+    /// Nothing can be felt or seen.
+    Tight,
+    /// It can be felt or seen to move, too little to measure.
+    JustMoves,
+    /// It moves enough to measure.
+    Loose,
+}
+
+impl Play {
+    /// Every verdict, from sound to bad.
+    pub const ALL: [Play; 3] = [Play::Tight, Play::JustMoves, Play::Loose];
+
+    /// The word that stands for this verdict on paper.
+    pub fn code(self) -> &'static str {
+        match self {
+            Play::Tight => "tight",
+            Play::JustMoves => "just-moves",
+            Play::Loose => "loose",
+        }
+    }
+
+    /// The verdict a code stands for.
+    pub fn from_code(code: &str) -> Option<Play> {
+        Play::ALL.into_iter().find(|play| play.code() == code)
+    }
+}
+
+/// One answer to one question.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Answer {
+    /// A length with its doubt: a gap, a distance, never below nought.
+    Length(Measured),
+    /// More than the thickest leaf of the gauge: at least this much.
+    Over(Length),
+    /// A verdict of the hand.
+    Play(Play),
+    /// Yes.
+    Yes,
+    /// No.
+    No,
+    /// It could not be seen or reached.
+    CannotSee,
+    /// The part is not there.
+    NotThere,
+    /// Looked at, nothing found.
+    NothingFound,
+}
+
+impl Answer {
+    /// Whether the place was looked at: everything but *can't see*.
+    pub fn looked(&self) -> bool {
+        !matches!(self, Answer::CannotSee)
+    }
+
+    /// The length it gives, if it gives one: the measured value, or the least it can be.
+    pub fn length(&self) -> Option<Length> {
+        match self {
+            Answer::Length(measured) => Some(measured.value()),
+            Answer::Over(least) => Some(*least),
+            _ => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Play;
+
+    #[test]
+    fn a_code_leads_back_to_its_verdict() {
+        for play in Play::ALL {
+            assert_eq!(Play::from_code(play.code()), Some(play));
+        }
+    }
+}

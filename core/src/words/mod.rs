@@ -1,0 +1,1 @@
+//! Every sentence the app says, made from enums with data.
