@@ -1,0 +1,28 @@
+//! The device's clock: the local time with its offset, as claimed in an entry. Shown, never deciding.
+
+use js_sys::Date;
+
+/// The local time now as RFC 3339 text, to the second: `2026-11-25T10:03:00+00:00`.
+pub fn now() -> String {
+    written(&Date::new_0())
+}
+
+fn written(date: &Date) -> String {
+    format!(
+        "{:04}-{:02}-{:02}T{:02}:{:02}:{:02}{}",
+        date.get_full_year(),
+        date.get_month() + 1,
+        date.get_date(),
+        date.get_hours(),
+        date.get_minutes(),
+        date.get_seconds(),
+        offset(date.get_timezone_offset()),
+    )
+}
+
+/// The browser counts minutes from local time to UTC; RFC 3339 writes the way from UTC to local time.
+fn offset(to_utc: f64) -> String {
+    let minutes = -to_utc as i32;
+    let sign = if minutes < 0 { '-' } else { '+' };
+    format!("{sign}{:02}:{:02}", minutes.abs() / 60, minutes.abs() % 60)
+}

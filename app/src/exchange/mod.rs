@@ -1,0 +1,9 @@
+//! Files out of and into the browser. What stands in them is the core's business.
+
+mod arrival;
+mod error;
+mod parcel;
+
+pub use arrival::{MOST_BYTES, read_file};
+pub use error::FileError;
+pub use parcel::{Parcel, Part, Shared, Way, carry_out};

@@ -1,0 +1,120 @@
+//! Saving: everything of one step in one transaction, wholly or not at all.
+
+use super::entries::{next_arrival, put_line};
+use super::error::StorageError;
+use super::other_tabs;
+use super::pictures::put_picture;
+use super::shape::{DRAFTS, ENTRIES, META, PICTURES, SUMMARIES};
+use super::store::Store;
+use super::summaries::put_summary;
+use super::transaction::{Mode, Transaction};
+use js_sys::Uint8Array;
+use std::collections::HashSet;
+
+/// What one step keeps. Only lines and pictures are the book; the rest can be made again.
+#[derive(Clone, Debug, Default)]
+pub struct Batch {
+    /// Lines to add; one that is there already stays as it is.
+    pub lines: Vec<NewLine>,
+    /// Pictures to keep.
+    pub pictures: Vec<NewPicture>,
+    /// Summaries to put in place of older ones: the vehicle, the schema of the text, the text.
+    pub summaries: Vec<(String, u32, String)>,
+    /// Names of drafts that this step has taken up.
+    pub drop_drafts: Vec<String>,
+    /// Digests of pictures whose bytes and thumbnail go.
+    pub erase_pictures: Vec<String>,
+}
+
+/// A line of the book with what it is looked up by.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NewLine {
+    /// The line's SHA-256 in hexadecimal.
+    pub id: String,
+    /// The entry that begins its vehicle (the own id if it is that entry), [`HOUSE`] or [`UNREAD`].
+    ///
+    /// [`HOUSE`]: super::HOUSE
+    /// [`UNREAD`]: super::UNREAD
+    pub vehicle: String,
+    /// The counter of the book that the line carries; one above 2^53 − 1 counts as that.
+    pub n: u64,
+    /// The line itself, byte for byte.
+    pub line: String,
+}
+
+/// A picture to keep.
+#[derive(Clone, Debug)]
+pub struct NewPicture {
+    /// The SHA-256 of `bytes` in hexadecimal.
+    pub digest: String,
+    /// The JPEG as it is carried out.
+    pub bytes: Uint8Array,
+    /// The small JPEG for lists; may be empty, never carried out.
+    pub thumbnail: Uint8Array,
+    /// Width in pixels.
+    pub width: u32,
+    /// Height in pixels.
+    pub height: u32,
+}
+
+/// What a completed save has done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Saved {
+    /// How many of the lines were not in the book before.
+    pub new_lines: usize,
+}
+
+impl Store {
+    /// Keeps the whole batch in one transaction with strict durability, and returns only after the browser has
+    /// said that it is complete: this, and nothing earlier, is *saved*. Other tabs are then told.
+    ///
+    /// # Errors
+    /// On any of them nothing of the batch was kept. Saving the same batch again is safe.
+    pub async fn save(&self, batch: Batch) -> Result<Saved, StorageError> {
+        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS, META];
+        let saved = self
+            .run(&stores, Mode::Write, async |transaction| {
+                put_batch(transaction, &batch).await
+            })
+            .await?;
+        other_tabs::tell(self.which());
+        Ok(saved)
+    }
+}
+
+async fn put_batch(transaction: &Transaction, batch: &Batch) -> Result<Saved, StorageError> {
+    let new_lines = add_lines(transaction, &batch.lines).await?;
+    for picture in &batch.pictures {
+        put_picture(transaction, picture)?;
+    }
+    for digest in &batch.erase_pictures {
+        transaction.delete(PICTURES, digest)?;
+    }
+    for (vehicle, schema, text) in &batch.summaries {
+        put_summary(transaction, vehicle, *schema, text)?;
+    }
+    for name in &batch.drop_drafts {
+        transaction.delete(DRAFTS, name)?;
+    }
+    Ok(Saved { new_lines })
+}
+
+/// The union: puts the lines that are not there, each once, numbered on from the last arrival.
+async fn add_lines(transaction: &Transaction, lines: &[NewLine]) -> Result<usize, StorageError> {
+    if lines.is_empty() {
+        return Ok(0);
+    }
+    let ids = lines.iter().map(|line| line.id.as_str());
+    let present = transaction.present(ENTRIES, ids).await?;
+    let first = next_arrival(transaction).await?;
+    let mut seen = HashSet::new();
+    let missing = lines.iter().zip(present).filter(|(_, there)| !there);
+    let mut arrival = first;
+    for (line, _) in missing {
+        if seen.insert(line.id.as_str()) {
+            put_line(transaction, line, arrival)?;
+            arrival += 1;
+        }
+    }
+    Ok(seen.len())
+}

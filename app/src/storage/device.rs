@@ -1,0 +1,56 @@
+//! The device's identity: random, made at the first start, kept with the book and never carried out.
+
+use super::error::StorageError;
+use super::meta::put;
+use super::record::text;
+use super::shape::META;
+use super::store::Store;
+use super::transaction::Mode;
+
+/// The name under which the identity is kept.
+const DEVICE: &str = "device";
+
+/// How many random bytes an identity has.
+const BYTES: usize = 16;
+
+impl Store {
+    /// This device's identity, 32 hexadecimal digits; made and kept if there is none yet.
+    ///
+    /// # Errors
+    /// The book cannot be reached, or the browser has no random numbers.
+    pub async fn device(&self) -> Result<String, StorageError> {
+        let fresh = random()?;
+        self.run(&[META], Mode::Write, async |transaction| {
+            let kept = text(&transaction.get(META, DEVICE).await?, "value");
+            if let Some(kept) = kept.filter(|kept| is_identity(kept)) {
+                return Ok(kept);
+            }
+            put(transaction, DEVICE, &fresh)?;
+            Ok(fresh.clone())
+        })
+        .await
+    }
+
+    /// Gives the device a new identity, for one that meets its own name in lines it did not write.
+    ///
+    /// # Errors
+    /// The old identity stands.
+    pub async fn rename_device(&self) -> Result<String, StorageError> {
+        let fresh = random()?;
+        self.put_meta(DEVICE, &fresh).await?;
+        Ok(fresh)
+    }
+}
+
+fn is_identity(text: &str) -> bool {
+    text.len() == 2 * BYTES && text.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'))
+}
+
+fn random() -> Result<String, StorageError> {
+    let mut bytes = [0; BYTES];
+    web_sys::window()
+        .and_then(|window| window.crypto().ok())
+        .and_then(|crypto| crypto.get_random_values_with_u8_array(&mut bytes).ok())
+        .ok_or_else(|| StorageError::other("no random numbers"))?;
+    Ok(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
+}

@@ -1,0 +1,31 @@
+//! The book on this device: lines, pictures, drafts and summaries in IndexedDB.
+//!
+//! [`Store`] is the way in. A [`Batch`] is saved wholly or not at all, and only a [`Saved`] lets a page say *saved*.
+//! This room knows nothing of what the lines say.
+
+mod batch;
+mod connection;
+mod device;
+mod drafts;
+mod entries;
+mod error;
+mod meta;
+mod other_tabs;
+mod pictures;
+mod record;
+mod request;
+mod room;
+mod shape;
+mod store;
+mod summaries;
+mod transaction;
+
+pub use batch::{Batch, NewLine, NewPicture, Saved};
+pub use drafts::Draft;
+pub use entries::{Chunk, HOUSE, UNREAD};
+pub use error::{Refusal, StorageError};
+pub use other_tabs::{Listening, on_other_tab};
+pub use pictures::StoredPicture;
+pub use room::{Promised, Room, ask_to_keep, is_kept, room};
+pub use shape::Which;
+pub use store::Store;

@@ -1,0 +1,160 @@
+//! The store: one book open on this device, through which everything is kept and read.
+
+use super::connection::{Connection, Ended, delete};
+use super::error::StorageError;
+use super::shape::Which;
+use super::transaction::{Mode, Transaction};
+use std::cell::{Cell, RefCell};
+use std::rc::{Rc, Weak};
+use web_sys::IdbDatabase;
+
+/// One book open on this device. A clone is the same store.
+#[derive(Clone)]
+pub struct Store {
+    inner: Rc<Inner>,
+}
+
+struct Inner {
+    which: Which,
+    connection: RefCell<Option<Connection>>,
+    newer: Cell<bool>,
+    damaged: Cell<usize>,
+    on_newer: RefCell<Option<Rc<dyn Fn()>>>,
+}
+
+impl Store {
+    /// Opens a book, making an empty one if there is none.
+    ///
+    /// # Errors
+    /// The browser refuses, the device is full, or the book has a newer shape than this Cartside knows.
+    pub async fn open(which: Which) -> Result<Self, StorageError> {
+        let store = Self {
+            inner: Rc::new(Inner {
+                which,
+                connection: RefCell::new(None),
+                newer: Cell::new(false),
+                damaged: Cell::new(0),
+                on_newer: RefCell::new(None),
+            }),
+        };
+        store.database().await?;
+        Ok(store)
+    }
+
+    /// Which book this is.
+    pub fn which(&self) -> Which {
+        self.inner.which
+    }
+
+    /// Calls back when another tab has opened the book with a newer Cartside: from then on this store saves
+    /// nothing, every call answers [`StorageError::Newer`], and the page should ask to be reloaded.
+    pub fn on_newer(&self, tell: impl Fn() + 'static) {
+        *self.inner.on_newer.borrow_mut() = Some(Rc::new(tell));
+    }
+
+    /// How many stored records met since opening were not of the expected form and were left out of an answer.
+    pub fn damaged(&self) -> usize {
+        self.inner.damaged.get()
+    }
+
+    /// Throws the whole demonstration away, here and in every other tab. The own book is not touched.
+    ///
+    /// # Errors
+    /// A tab of an older Cartside holds it, or the browser refuses.
+    pub async fn delete_demonstration() -> Result<(), StorageError> {
+        delete(Which::Demonstration).await
+    }
+
+    /// Runs the work in one transaction; if the browser lost the connection, opens it and tries once more.
+    pub(super) async fn run<T>(
+        &self,
+        stores: &[&str],
+        mode: Mode,
+        work: impl AsyncFn(&Transaction) -> Result<T, StorageError>,
+    ) -> Result<T, StorageError> {
+        match self.attempt(stores, mode, &work).await {
+            Err(StorageError::Gone) if !self.inner.newer.get() => {
+                self.inner.let_go();
+                self.attempt(stores, mode, &work).await
+            }
+            other => other,
+        }
+        .map_err(|error| self.told_apart(error))
+    }
+
+    /// Keeps what could be read of the records and counts what could not.
+    pub(super) fn readable<T>(&self, read: Vec<Option<T>>) -> Vec<T> {
+        let asked = read.len();
+        let kept: Vec<T> = read.into_iter().flatten().collect();
+        let damaged = self.inner.damaged.get() + asked - kept.len();
+        self.inner.damaged.set(damaged);
+        kept
+    }
+
+    async fn attempt<T>(
+        &self,
+        stores: &[&str],
+        mode: Mode,
+        work: &impl AsyncFn(&Transaction) -> Result<T, StorageError>,
+    ) -> Result<T, StorageError> {
+        let database = self.database().await?;
+        let transaction = Transaction::begin(&database, stores, mode)?;
+        let outcome = work(&transaction).await;
+        transaction.finish(outcome).await
+    }
+
+    /// A connection lost to a newer Cartside is told as that, whatever the request itself said.
+    fn told_apart(&self, error: StorageError) -> StorageError {
+        match error {
+            StorageError::Gone if self.inner.newer.get() => StorageError::Newer,
+            other => other,
+        }
+    }
+
+    async fn database(&self) -> Result<IdbDatabase, StorageError> {
+        if self.inner.newer.get() {
+            return Err(StorageError::Newer);
+        }
+        if let Some(database) = self.inner.open_database() {
+            return Ok(database);
+        }
+        let inner = Rc::downgrade(&self.inner);
+        let connection = Connection::open(self.inner.which, move |how| ended(&inner, how)).await?;
+        let database = connection.database().clone();
+        self.inner.keep(connection);
+        Ok(database)
+    }
+}
+
+impl Inner {
+    fn open_database(&self) -> Option<IdbDatabase> {
+        let connection = self.connection.borrow();
+        connection.as_ref().map(|open| open.database().clone())
+    }
+
+    fn keep(&self, connection: Connection) {
+        let before = self.connection.borrow_mut().replace(connection);
+        drop(before);
+    }
+
+    fn let_go(&self) {
+        let before = self.connection.borrow_mut().take();
+        drop(before);
+    }
+}
+
+/// Runs inside the connection's own event handler, so the connection is only dropped in a later turn.
+fn ended(inner: &Weak<Inner>, how: Ended) {
+    let Some(inner) = inner.upgrade() else {
+        return;
+    };
+    inner.newer.set(inner.newer.get() || how == Ended::Newer);
+    let lost = inner.connection.borrow_mut().take();
+    wasm_bindgen_futures::spawn_local(async move {
+        drop(lost);
+        let tell = inner.on_newer.borrow().clone();
+        if let (Ended::Newer, Some(tell)) = (how, tell) {
+            tell();
+        }
+    });
+}

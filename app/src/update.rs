@@ -1,0 +1,275 @@
+//! Whether the app is really on the device, and whether a newer one waits: asked of the service worker.
+
+use js_sys::{Array, Function, Object, Promise, Reflect};
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use web_sys::{
+    Event, MessageChannel, MessageEvent, RegistrationOptions, ServiceWorker,
+    ServiceWorkerContainer, ServiceWorkerRegistration, ServiceWorkerState,
+    ServiceWorkerUpdateViaCache, Window,
+};
+
+/// The worker, beside the page.
+const SCRIPT: &str = "sw.js";
+
+/// How long a worker may take to look through its cache, in milliseconds.
+const PATIENCE: i32 = 15_000;
+
+/// How the app stands on this device.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum State {
+    /// This browser, or this address, knows no service worker: the app needs the network.
+    NotSupported,
+    /// The files are being fetched.
+    Preparing,
+    /// Every file of the build is on the device, checked by its digest.
+    Ready {
+        /// The digest of the build, in hexadecimal.
+        build: String,
+    },
+    /// The app is on the device, and a newer one is too and waits to take over.
+    Waiting {
+        /// The digest of the newer build, in hexadecimal.
+        build: String,
+    },
+    /// The app is not, or not wholly, on the device.
+    Failed {
+        /// What went wrong, in the browser's or the worker's words.
+        what: String,
+    },
+}
+
+type Listener = Closure<dyn FnMut(Event)>;
+
+/// What a worker says of its build.
+struct Reply {
+    ready: bool,
+    build: String,
+    missing: u64,
+}
+
+/// The watch over the service worker. A clone is the same watch.
+#[derive(Clone)]
+pub struct Updates {
+    inner: Rc<Inner>,
+}
+
+struct Inner {
+    tell: Box<dyn Fn(State)>,
+    registration: RefCell<Option<ServiceWorkerRegistration>>,
+    listeners: RefCell<Vec<Listener>>,
+    reloading: Cell<bool>,
+}
+
+impl Updates {
+    /// Registers the worker and tells each state as it comes, beginning with [`State::Preparing`] or
+    /// [`State::NotSupported`].
+    pub fn start(tell: impl Fn(State) + 'static) -> Self {
+        let updates = Self {
+            inner: Rc::new(Inner {
+                tell: Box::new(tell),
+                registration: RefCell::new(None),
+                listeners: RefCell::new(Vec::new()),
+                reloading: Cell::new(false),
+            }),
+        };
+        let Some(container) = container() else {
+            (updates.inner.tell)(State::NotSupported);
+            return updates;
+        };
+        (updates.inner.tell)(State::Preparing);
+        let registering = updates.clone();
+        spawn_local(async move { registering.register(container).await });
+        updates
+    }
+
+    /// Looks for a newer build now. Without the network nothing changes.
+    pub async fn look(&self) {
+        let registration = self.inner.registration.borrow().clone();
+        if let Some(asked) = registration.and_then(|registration| registration.update().ok()) {
+            // Its failure means only that the network is away.
+            drop(JsFuture::from(asked).await);
+            self.ask().await;
+        }
+    }
+
+    /// Lets the waiting build take over and reloads the page. Everything typed must be stored before. Answers
+    /// whether there was one.
+    pub fn take_over(&self) -> bool {
+        let registration = self.inner.registration.borrow().clone();
+        let waiting = registration.and_then(|registration| registration.waiting());
+        let (Some(waiting), Some(container)) = (waiting, container()) else {
+            return false;
+        };
+        let reload = self.listener(|updates| updates.reload_once());
+        container.set_oncontrollerchange(Some(&reload));
+        // A page that no worker controls yet hears no change of controller.
+        let settled = waiting.clone();
+        let activated = self.listener(move |updates| {
+            if settled.state() == ServiceWorkerState::Activated {
+                updates.reload_once();
+            }
+        });
+        waiting.set_onstatechange(Some(&activated));
+        message("take-over").is_some_and(|message| waiting.post_message(&message).is_ok())
+    }
+
+    async fn register(self, container: ServiceWorkerContainer) {
+        let options = RegistrationOptions::new();
+        options.set_update_via_cache(ServiceWorkerUpdateViaCache::None);
+        let asked = container.register_with_options(SCRIPT, &options);
+        match JsFuture::from(asked).await.map(JsValue::dyn_into) {
+            Ok(Ok(registration)) => self.watch(registration).await,
+            Ok(Err(_)) => self.failed("the browser gave no registration"),
+            Err(thrown) => self.failed(&words_of(&thrown)),
+        }
+    }
+
+    async fn watch(self, registration: ServiceWorkerRegistration) {
+        let found = self.listener(|updates| updates.follow_installing());
+        registration.set_onupdatefound(Some(&found));
+        *self.inner.registration.borrow_mut() = Some(registration);
+        self.follow_installing();
+        self.ask().await;
+    }
+
+    fn follow_installing(&self) {
+        let registration = self.inner.registration.borrow().clone();
+        let Some(worker) = registration.and_then(|registration| registration.installing()) else {
+            return;
+        };
+        let changed = self.listener(|updates| {
+            let asking = updates.clone();
+            spawn_local(async move { asking.ask().await });
+        });
+        worker.set_onstatechange(Some(&changed));
+    }
+
+    /// Tells how things stand now.
+    async fn ask(&self) {
+        let registration = self.inner.registration.borrow().clone();
+        if let Some(registration) = registration {
+            let state = state_of(&registration).await;
+            (self.inner.tell)(state);
+        }
+    }
+
+    fn failed(&self, what: &str) {
+        (self.inner.tell)(State::Failed {
+            what: what.to_owned(),
+        });
+    }
+
+    fn reload_once(&self) {
+        if let Some(window) = web_sys::window().filter(|_| !self.inner.reloading.replace(true)) {
+            // A page that cannot be reloaded goes on with the build it runs.
+            drop(window.location().reload());
+        }
+    }
+
+    /// A handler that lives as long as the page: the watch is never ended before it.
+    fn listener(&self, act: impl Fn(&Updates) + 'static) -> Function {
+        let inner = Rc::downgrade(&self.inner);
+        let closure = Closure::new(move |_: Event| {
+            if let Some(inner) = inner.upgrade() {
+                act(&Updates { inner });
+            }
+        });
+        let handler: Function = closure.as_ref().unchecked_ref::<Function>().clone();
+        self.inner.listeners.borrow_mut().push(closure);
+        handler
+    }
+}
+
+async fn state_of(registration: &ServiceWorkerRegistration) -> State {
+    if let (Some(waiting), Some(_)) = (registration.waiting(), registration.active()) {
+        return match asked(&waiting).await {
+            Some(reply) if reply.ready => State::Waiting { build: reply.build },
+            _ => active_state(registration).await,
+        };
+    }
+    active_state(registration).await
+}
+
+async fn active_state(registration: &ServiceWorkerRegistration) -> State {
+    let Some(active) = registration.active() else {
+        return unborn_state(registration);
+    };
+    match asked(&active).await {
+        Some(reply) if reply.ready => State::Ready { build: reply.build },
+        Some(reply) => State::Failed {
+            what: format!("{} files of the app are missing", reply.missing),
+        },
+        None => State::Failed {
+            what: "the service worker did not answer".to_owned(),
+        },
+    }
+}
+
+fn unborn_state(registration: &ServiceWorkerRegistration) -> State {
+    if registration.installing().is_some() || registration.waiting().is_some() {
+        return State::Preparing;
+    }
+    State::Failed {
+        what: "not all files of the app arrived".to_owned(),
+    }
+}
+
+/// Asks a worker whether every digest of its build is in its cache; no answer in time is none.
+async fn asked(worker: &ServiceWorker) -> Option<Reply> {
+    let channel = MessageChannel::new().ok()?;
+    let window = web_sys::window()?;
+    let answer = answered(&window, &channel);
+    let transfer = Array::of1(&channel.port2());
+    worker
+        .post_message_with_transferable(&message("is-ready")?, &transfer)
+        .ok()?;
+    let event = JsFuture::from(answer).await.ok();
+    channel.port1().close();
+    reply_of(&event?.dyn_into::<MessageEvent>().ok()?.data())
+}
+
+fn answered(window: &Window, channel: &MessageChannel) -> Promise {
+    Promise::new(&mut |done: Function, failed: Function| {
+        channel.port1().set_onmessage(Some(&done));
+        let timed = window.set_timeout_with_callback_and_timeout_and_arguments_0(&failed, PATIENCE);
+        // Without a clock the worker's answer alone is waited for.
+        drop(timed);
+    })
+}
+
+fn reply_of(data: &JsValue) -> Option<Reply> {
+    let field = |name: &str| Reflect::get(data, &name.into()).ok();
+    Some(Reply {
+        ready: field("ready")?.as_bool()?,
+        build: field("build")?.as_string()?,
+        missing: field("missing")
+            .and_then(|count| count.as_f64())
+            .unwrap_or(0.0) as u64,
+    })
+}
+
+fn message(kind: &str) -> Option<JsValue> {
+    let message = Object::new();
+    Reflect::set(&message, &"type".into(), &kind.into()).ok()?;
+    Some(message.into())
+}
+
+/// Absent in private windows of some browsers and outside secure contexts.
+fn container() -> Option<ServiceWorkerContainer> {
+    let navigator = web_sys::window()?.navigator();
+    let there = Reflect::get(&navigator, &"serviceWorker".into()).ok()?;
+    there.dyn_into().ok()
+}
+
+fn words_of(thrown: &JsValue) -> String {
+    match thrown.dyn_ref::<js_sys::Error>() {
+        Some(error) => String::from(error.message()),
+        None => thrown
+            .as_string()
+            .unwrap_or_else(|| "no reason given".to_owned()),
+    }
+}
