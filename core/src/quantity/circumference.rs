@@ -108,3 +108,41 @@ impl Sub<Draw> for Circumference {
         Circumference(self.0 - draw.0)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::quantity::length::{inches, millimetres, to_paper_mm};
+    use crate::quantity::range::LengthRange;
+
+    /// T. F. Googerty, *Hand Forging and Wrought-Iron*, p. 69, takes the round as 3 1/7 times the
+    /// diameter: 11 in gives 34 4/7 in, which is a little over the true round.
+    #[test]
+    fn the_smiths_three_and_a_seventh_is_a_little_over() {
+        let true_round = Diameter(inches(11.0)).round().0;
+        let smiths_round = inches(11.0 * 22.0 / 7.0);
+        let over = to_paper_mm(smiths_round - true_round);
+        assert!((0.3..0.4).contains(&over), "{over} mm over");
+    }
+
+    #[test]
+    fn the_draw_is_positive_when_the_tyre_is_the_smaller() {
+        let (wheel, tyre) = (
+            Circumference(millimetres(3800.0)),
+            Circumference(millimetres(3787.3)),
+        );
+        assert_eq!(to_paper_mm((wheel - tyre).0), 12.7);
+        assert_eq!(to_paper_mm((tyre - wheel).0), -12.7);
+        assert_eq!(to_paper_mm((wheel - Draw(millimetres(12.7))).0), 3787.3);
+    }
+
+    proptest! {
+        #[test]
+        fn across_and_round_undo_each_other(across in LengthRange::WheelDiameter.hundredths()) {
+            let back = Diameter::from(Circumference::from(Diameter(across)));
+            prop_assert_eq!(to_paper_mm(back.0), to_paper_mm(across));
+        }
+    }
+}

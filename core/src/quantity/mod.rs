@@ -1,7 +1,7 @@
 //! Lengths as the trade writes them: spelt, checked, written back, and kept with their doubt.
 //!
 //! The primary type is [`Length`]; a millimetre and an inch are only ways to write one. Text
-//! becomes a length in [`spelling`], a length becomes text in [`format`], a paper number becomes
+//! becomes a length in [`spelling`], a length becomes text in [`mod@format`], a paper number becomes
 //! either in [`length`], and each value is checked against a named row of [`range`]. Whatever a
 //! door will not take comes back as a [`refusal`]. Positive lengths point the way their range
 //! says; only the dish may be negative.

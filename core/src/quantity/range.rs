@@ -88,7 +88,8 @@ impl LengthRange {
         self.row().min_mm < 0.0
     }
 
-    /// Gives `length` back when it lies in the range, as it would stand on paper.
+    /// Gives `length` back when it lies in the range. It is compared as it would stand on paper, so
+    /// that an end reached by adding up is still the end.
     ///
     /// # Errors
     ///
@@ -105,6 +106,115 @@ impl LengthRange {
                 range: self,
                 given: length,
             })
+        }
+    }
+}
+
+/// Generators for property tests, from the same rows.
+#[cfg(test)]
+pub(crate) mod generator {
+    use proptest::prelude::*;
+
+    use super::{Length, LengthRange, Range, millimetres};
+
+    /// Any of the ranges.
+    pub(crate) fn ranges() -> impl Strategy<Value = LengthRange> {
+        proptest::sample::select(LengthRange::ALL)
+    }
+
+    impl LengthRange {
+        /// Lengths of this range on the grid of 0.01 mm, both ends among them.
+        pub(crate) fn hundredths(self) -> impl Strategy<Value = Length> {
+            self.grid(0.01)
+        }
+
+        /// Lengths of this range on the grid of 1/32 in.
+        pub(crate) fn thirty_seconds(self) -> impl Strategy<Value = Length> {
+            self.grid(25.4 / 32.0)
+        }
+
+        fn grid(self, step_mm: f64) -> impl Strategy<Value = Length> {
+            let Range { min_mm, max_mm, .. } = self.row();
+            let steps = |mm: f64| (mm / step_mm * 1e6).round() / 1e6;
+            (steps(min_mm).ceil() as i64..=steps(max_mm).floor() as i64)
+                .prop_map(move |n| millimetres(n as f64 * step_mm))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::HashSet;
+
+    use proptest::prelude::*;
+
+    use super::generator::ranges;
+    use super::*;
+
+    #[test]
+    fn the_rows_are_apart_and_in_order() {
+        let names: HashSet<_> = LengthRange::ALL.iter().map(|range| range.name()).collect();
+        assert_eq!(names.len(), LengthRange::ALL.len());
+        for range in LengthRange::ALL {
+            assert!(range.min() < range.max(), "{}", range.name());
+            assert!(!range.words().is_empty());
+        }
+    }
+
+    #[test]
+    fn only_the_dish_is_signed() {
+        let signed: Vec<_> = LengthRange::ALL
+            .iter()
+            .filter(|range| range.is_signed())
+            .collect();
+        assert_eq!(signed, [&LengthRange::Dish]);
+    }
+
+    #[test]
+    fn both_ends_are_allowed_and_nothing_beyond() {
+        for &range in LengthRange::ALL {
+            let hundredth = millimetres(0.01);
+            assert_eq!(range.check(range.min()), Ok(range.min()));
+            assert_eq!(range.check(range.max()), Ok(range.max()));
+            for given in [range.min() - hundredth, range.max() + hundredth] {
+                assert_eq!(
+                    range.check(given),
+                    Err(Refusal::OutOfRange { range, given })
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn an_end_reached_by_adding_up_is_still_the_end() {
+        let max = (0..500)
+            .map(|_| millimetres(0.1))
+            .fold(millimetres(0.0), |sum, step| sum + step);
+        assert_ne!(
+            max,
+            LengthRange::FeelerGap.max(),
+            "the sum should carry a rounding error"
+        );
+        assert!(LengthRange::FeelerGap.check(max).is_ok());
+    }
+
+    #[test]
+    fn no_range_takes_what_is_not_a_number() {
+        for range in LengthRange::ALL {
+            for v in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+                assert_eq!(range.check(millimetres(v)), Err(Refusal::NotFinite));
+            }
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn the_generators_keep_to_their_rows(
+            (range, hundredth, part) in ranges()
+                .prop_flat_map(|range| (Just(range), range.hundredths(), range.thirty_seconds()))
+        ) {
+            prop_assert_eq!(range.check(hundredth), Ok(hundredth));
+            prop_assert_eq!(range.check(part), Ok(part));
         }
     }
 }

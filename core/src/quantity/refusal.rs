@@ -6,9 +6,10 @@
 use std::error::Error;
 use std::fmt::{self, Display, Formatter};
 
-use super::format::{Fraction, LengthStyle, format_length};
-use super::length::Length;
+use super::format::{Fraction, LengthStyle, format_length, is_measurable};
+use super::length::{Length, to_paper_mm};
 use super::range::LengthRange;
+use super::spelling::BareUnit;
 
 /// Why a length was not taken; what stood before stands unchanged.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,49 +77,50 @@ pub enum Fault {
     BrokenFeet,
     /// There are twelve inches or more after the feet.
     TwelveInches,
-    /// It has a fraction but no unit, and may be inches or something else.
-    FractionWithoutUnit,
+    /// It has a fraction but no unit, and may be inches or the bare unit.
+    FractionWithoutUnit {
+        /// What a number without a unit means here.
+        bare: BareUnit,
+    },
 }
 
 impl Display for Refusal {
     fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
         match self {
-            Refusal::Empty => write!(f, "No length was given")?,
-            Refusal::TooLong { given, allowed } => {
-                write!(
-                    f,
-                    "The text has {given} characters, and a length may have {allowed}"
-                )?;
-            }
-            Refusal::Misspelt { text, fault } => write!(f, "“{text}” {fault}")?,
+            Refusal::Empty => write!(f, "No length was given, and one is written like {EXAMPLES}"),
+            Refusal::TooLong { given, allowed } => write!(
+                f,
+                "The text has {given} characters, and a length may have {allowed} at most"
+            ),
+            Refusal::Misspelt { text, fault } => write!(f, "“{text}” {fault}"),
             Refusal::CommaTwoWays {
                 text,
                 decimal,
                 thousands,
             } => write!(
                 f,
-                "“{text}” may mean {} or {}; write it without the comma",
-                both(*decimal),
-                both(*thousands)
-            )?,
+                "“{text}” may be {} or {}, and only one is allowed, so write it without the comma",
+                in_millimetres(*decimal),
+                in_millimetres(*thousands)
+            ),
             Refusal::OutOfRange { range, given } => write!(
                 f,
                 "The {} was given as {}, and it may be from {} to {}",
                 range.name(),
-                both(*given),
-                both(range.min()),
-                both(range.max())
-            )?,
+                in_both(*given),
+                in_both(range.min()),
+                in_both(range.max())
+            ),
             Refusal::NotFinite => write!(
                 f,
-                "The number given is without end or no number at all, and a length is an ordinary number"
-            )?,
+                "The number given is without end or no number, and a length must be a number"
+            ),
             Refusal::NegativeDoubt { given } => write!(
                 f,
                 "The doubt of a reading was given as {}, and it may not be less than 0 mm",
-                both(*given)
-            )?,
-        }
+                in_millimetres(*given)
+            ),
+        }?;
         write!(f, "; nothing was changed.")
     }
 }
@@ -126,51 +128,121 @@ impl Display for Refusal {
 impl Display for Fault {
     fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
         match self {
-            Fault::Unreadable => write!(
-                f,
-                "cannot be read as one length, such as 1275 mm, 50 3/16 in or 4 ft 2 in"
+            Fault::Unreadable => {
+                write!(
+                    f,
+                    "cannot be read as one length, and one is written like {EXAMPLES}"
+                )
+            }
+            Fault::UnknownUnit { unit } => {
+                write!(
+                    f,
+                    "has “{unit}” for a unit, and the units are mm, cm, m, in, ft and thou"
+                )
+            }
+            Fault::TwoUnits => {
+                f.write_str("has more than one unit, and only feet and then inches go together")
+            }
+            Fault::SignInside => f.write_str(
+                "has a plus or minus inside, and a sign may only stand in front of the whole",
             ),
-            Fault::UnknownUnit { unit } => write!(
-                f,
-                "has “{unit}” for a unit, and the units are mm, cm, m, in, ft and thou"
+            Fault::ZeroBottom => f.write_str(
+                "has a fraction with 0 below the line, and below it 1 or more is allowed",
             ),
-            Fault::TwoUnits => write!(
-                f,
-                "has more than one unit, and only feet and then inches go together"
+            Fault::ImproperFraction => f.write_str(
+                "has a fraction of one or more, and a fraction must be below one, as in 1 3/8",
             ),
-            Fault::SignInside => write!(
-                f,
-                "has a plus or minus inside, and a sign may only stand in front of the whole length"
+            Fault::BrokenFeet => f.write_str(
+                "has part of a foot and then inches, and feet before inches must be whole",
             ),
-            Fault::ZeroBottom => write!(
-                f,
-                "has a fraction with 0 below the line, and the number below must be 1 or more"
-            ),
-            Fault::ImproperFraction => write!(
-                f,
-                "has a fraction of one or more, and the number above the line must be the smaller, as in 1 3/8"
-            ),
-            Fault::BrokenFeet => write!(
-                f,
-                "has part of a foot and then inches, and feet before inches must be whole"
-            ),
-            Fault::TwelveInches => write!(
-                f,
-                "has 12 inches or more after the feet, and there may be less than 12"
-            ),
-            Fault::FractionWithoutUnit => write!(
-                f,
-                "has a fraction but no unit and may be inches or not; write in, mm or thou behind it"
-            ),
+            Fault::TwelveInches => {
+                f.write_str("has 12 inches or more after the feet, and less than 12 are allowed")
+            }
+            Fault::FractionWithoutUnit { bare } => {
+                let (name, sign) = bare_words(*bare);
+                write!(
+                    f,
+                    "has a fraction but no unit and may be inches or {name}, so write in or {sign} behind it"
+                )
+            }
         }
     }
 }
 
 impl Error for Refusal {}
 
-/// The length in both styles, because a refusal does not know which one its reader keeps.
-fn both(length: Length) -> String {
-    let millimetres = format_length(length, LengthStyle::Millimetres).text;
+const EXAMPLES: &str = "1275 mm, 50 3/16 in or 4 ft 2 in";
+
+/// The name of the bare unit in the plural, and its sign.
+fn bare_words(bare: BareUnit) -> (&'static str, &'static str) {
+    match bare {
+        BareUnit::Millimetre => ("millimetres", "mm"),
+        BareUnit::Inch => ("inches", "in"),
+        BareUnit::Thou => ("thou", "thou"),
+    }
+}
+
+/// Millimetres to the last decimal: rounded, a length just past an end would read like that end.
+fn in_millimetres(length: Length) -> String {
+    if is_measurable(length) {
+        format!("{} mm", to_paper_mm(length)).replace('-', "−")
+    } else {
+        "more than can be measured".to_owned()
+    }
+}
+
+/// Millimetres and inches, because a refusal does not know which of them its reader keeps.
+fn in_both(length: Length) -> String {
     let inches = format_length(length, LengthStyle::Inches(Fraction::ThirtySeconds)).text;
-    format!("{millimetres} ({inches})")
+    if is_measurable(length) {
+        format!("{} ({inches})", in_millimetres(length))
+    } else {
+        in_millimetres(length)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use insta::assert_snapshot;
+
+    use super::*;
+    use crate::quantity::length::{from_paper_mm, millimetres};
+    use crate::quantity::measured::Measured;
+    use crate::quantity::spelling::parse;
+
+    fn refused(text: &str, range: LengthRange) -> Refusal {
+        parse(text, range, BareUnit::Millimetre).unwrap_err()
+    }
+
+    fn general(text: &str) -> Refusal {
+        refused(text, LengthRange::General)
+    }
+
+    #[test]
+    fn each_refusal_is_one_sentence() {
+        assert_snapshot!(general(" "), @"No length was given, and one is written like 1275 mm, 50 3/16 in or 4 ft 2 in; nothing was changed.");
+        assert_snapshot!(general(&"1".repeat(65)), @"The text has 65 characters, and a length may have 64 at most; nothing was changed.");
+        assert_snapshot!(general("1,275 mm"), @"“1,275 mm” may be 1.275 mm or 1275 mm, and only one is allowed, so write it without the comma; nothing was changed.");
+        assert_snapshot!(refused("2 3/8 in", LengthRange::FeelerGap), @"The feeler gap was given as 60.325 mm (2 3/8 in), and it may be from 0 mm (0 in) to 50 mm (≈ 1 31/32 in); nothing was changed.");
+        assert_snapshot!(refused("50.004", LengthRange::FeelerGap), @"The feeler gap was given as 50.004 mm (≈ 1 31/32 in), and it may be from 0 mm (0 in) to 50 mm (≈ 1 31/32 in); nothing was changed.");
+        assert_snapshot!(general(&"9".repeat(64)), @"The length was given as more than can be measured, and it may be from 0 mm (0 in) to 20000 mm (≈ 787 13/32 in); nothing was changed.");
+        assert_snapshot!(refused("−301", LengthRange::Dish), @"The dish was given as −301 mm (≈ −11 27/32 in), and it may be from −300 mm (≈ −11 13/16 in) to 300 mm (≈ 11 13/16 in); nothing was changed.");
+        assert_snapshot!(from_paper_mm(f64::NAN).unwrap_err(), @"The number given is without end or no number, and a length must be a number; nothing was changed.");
+        let below = Measured::new(millimetres(1.0), millimetres(-0.25));
+        assert_snapshot!(below.unwrap_err(), @"The doubt of a reading was given as −0.25 mm, and it may not be less than 0 mm; nothing was changed.");
+    }
+
+    #[test]
+    fn each_fault_is_one_sentence() {
+        assert_snapshot!(general("1 275"), @"“1 275” cannot be read as one length, and one is written like 1275 mm, 50 3/16 in or 4 ft 2 in; nothing was changed.");
+        assert_snapshot!(general("12 mil"), @"“12 mil” has “mil” for a unit, and the units are mm, cm, m, in, ft and thou; nothing was changed.");
+        assert_snapshot!(general("12 in 3 mm"), @"“12 in 3 mm” has more than one unit, and only feet and then inches go together; nothing was changed.");
+        assert_snapshot!(general("4 ft −2 in"), @"“4 ft −2 in” has a plus or minus inside, and a sign may only stand in front of the whole; nothing was changed.");
+        assert_snapshot!(general("1/0"), @"“1/0” has a fraction with 0 below the line, and below it 1 or more is allowed; nothing was changed.");
+        assert_snapshot!(general("13/8"), @"“13/8” has a fraction of one or more, and a fraction must be below one, as in 1 3/8; nothing was changed.");
+        assert_snapshot!(general("4½ ft 2 in"), @"“4½ ft 2 in” has part of a foot and then inches, and feet before inches must be whole; nothing was changed.");
+        assert_snapshot!(general("4 ft 14 in"), @"“4 ft 14 in” has 12 inches or more after the feet, and less than 12 are allowed; nothing was changed.");
+        assert_snapshot!(parse("½", LengthRange::FeelerGap, BareUnit::Thou).unwrap_err(), @"“½” has a fraction but no unit and may be inches or thou, so write in or thou behind it; nothing was changed.");
+        assert_snapshot!(general("50-3/16"), @"“50-3/16” has a fraction but no unit and may be inches or millimetres, so write in or mm behind it; nothing was changed.");
+    }
 }

@@ -66,7 +66,7 @@ impl Amount {
                 },
                 BareUnit::Millimetre,
             ) => Ok(self.times(bare.into())),
-            _ => Err(Fault::FractionWithoutUnit),
+            _ => Err(Fault::FractionWithoutUnit { bare }),
         }
     }
 
