@@ -1,1 +1,53 @@
-fn main() {}
+//! Which command does what: `serve`, `test`, `dist`, `ready`, `measure`.
+#![allow(
+    clippy::print_stdout,
+    reason = "these commands talk to a person at a terminal"
+)]
+
+mod arguments;
+mod tools;
+mod machine;
+mod plan;
+mod step;
+mod setup;
+mod toolchain;
+mod workspace;
+mod shared_build;
+mod build;
+mod seal;
+mod precache;
+mod server;
+mod serve;
+mod libtest;
+mod tally;
+mod test;
+mod ready;
+mod measure;
+
+use arguments::Command;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    match arguments::read().and_then(run) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("xtask: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(command: Command) -> anyhow::Result<()> {
+    match command {
+        Command::Serve(options) => serve::run(&options),
+        Command::ServeDist(options) => serve::run_dist(&options),
+        Command::Test => test::run(),
+        Command::Dist => build::run(),
+        Command::Ready => ready::run(),
+        Command::Measure => measure::run(),
+        Command::Help => {
+            println!("{}", arguments::HELP);
+            Ok(())
+        }
+    }
+}

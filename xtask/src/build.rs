@@ -1,0 +1,109 @@
+//! Builds the app with Trunk and seals it.
+
+use crate::machine::Machine;
+use crate::plan::Need;
+use crate::shared_build::SharedBuild;
+use crate::toolchain::WasmCompiler;
+use crate::workspace::Workspace;
+use crate::{precache, seal, setup, step};
+use anyhow::{Context, Result};
+use std::env;
+use std::ffi::OsString;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// How the app is built.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Profile {
+    /// Small, sealed, kept by the service worker.
+    Release,
+    /// Quick to build and always fetched afresh.
+    Dev,
+}
+
+/// `cargo xtask dist`.
+pub(crate) fn run() -> Result<()> {
+    let machine = setup::prepare(Need::Build)?;
+    let workspace = Workspace::read()?;
+    let held = SharedBuild::hold(&workspace)?;
+    let dist = build(&machine, &workspace, &held, Profile::Release)?;
+    println!("{}", dist.display());
+    println!("{}", precache::weigh(&dist)?);
+    Ok(())
+}
+
+/// Builds into a folder of its own and puts it in place only when it is whole; that place.
+pub(crate) fn build(
+    machine: &Machine,
+    workspace: &Workspace,
+    held: &SharedBuild,
+    profile: Profile,
+) -> Result<PathBuf> {
+    let remedy = "The compiler's or Trunk's message is above.";
+    step::run("build the app", remedy, || {
+        let unsealed = workspace.root.join("target/unsealed");
+        fetch(workspace, held)?;
+        step::call(&mut trunk(machine, workspace, held, profile, &unsealed)?)?;
+        seal::seal(&unsealed, profile)?;
+        put_in_place(&unsealed, &place(workspace, profile))
+    })
+}
+
+fn place(workspace: &Workspace, profile: Profile) -> PathBuf {
+    workspace.root.join(match profile {
+        Profile::Release => "dist",
+        Profile::Dev => "target/dist-dev",
+    })
+}
+
+/// Trunk is called without the network, so that it can only use the pinned tools.
+fn fetch(workspace: &Workspace, held: &SharedBuild) -> Result<()> {
+    step::call(held.cargo(workspace).args(["fetch", "--quiet", "--locked"]))
+}
+
+fn trunk(
+    machine: &Machine,
+    workspace: &Workspace,
+    held: &SharedBuild,
+    profile: Profile,
+    into: &Path,
+) -> Result<Command> {
+    let mut command = Command::new(machine.trunk.as_ref().context("Trunk is not installed")?);
+    command.args(["build", "--offline", "--dist"]).arg(into);
+    if profile == Profile::Release {
+        command.arg("--release");
+    }
+    command.current_dir(&workspace.root);
+    // Trunk reads this variable as true or false and refuses the usual 1.
+    command.env_remove("NO_COLOR");
+    held.lend_to(&mut command);
+    WasmCompiler::on(machine).lend_to(&mut command);
+    let path = with_tools(machine, &command)?;
+    command.env("PATH", path);
+    Ok(command)
+}
+
+fn with_tools(machine: &Machine, command: &Command) -> Result<OsString> {
+    let lent = command.get_envs().find(|(name, _)| *name == "PATH");
+    let before = lent.and_then(|(_, path)| path).map(OsString::from);
+    let before = before.or_else(|| env::var_os("PATH")).unwrap_or_default();
+    let before: Vec<PathBuf> = env::split_paths(&before).collect();
+    let tools = [&machine.wasm_bindgen, &machine.wasm_opt]
+        .into_iter()
+        .flatten();
+    let folders = tools
+        .filter_map(|tool| tool.parent())
+        .map(Path::to_path_buf);
+    // A folder already on the path may hold a compiler too, and must not come before the chosen one.
+    let new: Vec<PathBuf> = folders.filter(|folder| !before.contains(folder)).collect();
+    Ok(env::join_paths(new.into_iter().chain(before))?)
+}
+
+fn put_in_place(from: &Path, to: &Path) -> Result<PathBuf> {
+    if to.exists() {
+        fs::remove_dir_all(to)?;
+    }
+    fs::rename(from, to).with_context(|| format!("{} to {}", from.display(), to.display()))?;
+    Ok(to.to_path_buf())
+}

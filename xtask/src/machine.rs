@@ -1,0 +1,101 @@
+//! What is found on this machine before anything is installed.
+
+use crate::toolchain;
+use crate::tools::{TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use std::env;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// Whether the pinned toolchain has a standard library for wasm.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum WasmTarget {
+    Installed,
+    Missing,
+    /// It was asked for and could not be had.
+    Refused,
+}
+
+/// The facts the plan is made from.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Machine {
+    /// May install for the whole system.
+    pub(crate) root: bool,
+    /// Has Debian's package tool.
+    pub(crate) apt: bool,
+    /// Has rustup, which can add a target.
+    pub(crate) rustup: bool,
+    /// The pinned toolchain's wasm target.
+    pub(crate) target: WasmTarget,
+    /// Has Debian's own compiler with the library's source, the stand-in for the wasm target.
+    pub(crate) debian_rust: bool,
+    /// Has npm, which brings `wasm-opt`.
+    pub(crate) npm: bool,
+    pub(crate) trunk: Option<PathBuf>,
+    pub(crate) wasm_bindgen: Option<PathBuf>,
+    pub(crate) wasm_opt: Option<PathBuf>,
+    pub(crate) browser: Option<PathBuf>,
+    pub(crate) driver: Option<PathBuf>,
+}
+
+impl Machine {
+    /// Looks; installs and changes nothing.
+    pub(crate) fn look(cache: &Path) -> Self {
+        Self {
+            root: printed(Command::new("id").arg("-u")).is_some_and(|id| id.trim() == "0"),
+            apt: on_path("apt-get").is_some(),
+            rustup: on_path("rustup").is_some(),
+            target: wasm_target(),
+            debian_rust: has_debian_rust(),
+            npm: on_path("npm").is_some(),
+            trunk: found(&TRUNK, cache),
+            wasm_bindgen: found(&WASM_BINDGEN, cache),
+            wasm_opt: found(&WASM_OPT, cache),
+            browser: chosen("CARTSIDE_BROWSER", &["chromium", "chromium-browser"]),
+            driver: chosen("CARTSIDE_DRIVER", &["chromedriver"]),
+        }
+    }
+}
+
+/// What a program prints, if it can be run and is content.
+pub(crate) fn printed(command: &mut Command) -> Option<String> {
+    let output = command.output().ok().filter(|out| out.status.success())?;
+    String::from_utf8(output.stdout).ok()
+}
+
+fn found(tool: &Tool, cache: &Path) -> Option<PathBuf> {
+    let places = [Some(tool.path(cache)), on_path(tool.program)];
+    places.into_iter().flatten().find(|path| is(tool, path))
+}
+
+fn is(tool: &Tool, path: &Path) -> bool {
+    printed(Command::new(path).arg("--version")).is_some_and(|text| tool.is_named_by(&text))
+}
+
+fn on_path(program: &str) -> Option<PathBuf> {
+    let folders = env::var_os("PATH")?;
+    env::split_paths(&folders)
+        .map(|folder| folder.join(program))
+        .find(|path| path.is_file())
+}
+
+fn chosen(variable: &str, programs: &[&str]) -> Option<PathBuf> {
+    let named = env::var_os(variable).map(PathBuf::from);
+    named.or_else(|| programs.iter().find_map(|program| on_path(program)))
+}
+
+fn wasm_target() -> WasmTarget {
+    let mut ask = toolchain::pinned("rustc");
+    ask.args(["--print", "target-libdir", "--target", toolchain::WASM]);
+    match printed(&mut ask) {
+        Some(folder) if Path::new(folder.trim()).is_dir() => WasmTarget::Installed,
+        _ => WasmTarget::Missing,
+    }
+}
+
+fn has_debian_rust() -> bool {
+    let sysroot = printed(Command::new("/usr/bin/rustc").args(["--print", "sysroot"]));
+    let source = sysroot.map(|root| Path::new(root.trim()).join("lib/rustlib/src/rust/library"));
+    source.is_some_and(|source| source.is_dir())
+        && Path::new("/usr/bin/cargo").is_file()
+        && Path::new(toolchain::DEBIAN_LINKER).is_file()
+}

@@ -1,0 +1,245 @@
+//! From the facts of a machine to the steps that make it ready.
+
+use crate::machine::{Machine, WasmTarget};
+use crate::tools::{TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+
+/// What the machine must be able to do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Need {
+    /// Build the app.
+    Build,
+    /// Build it and drive it through a browser.
+    BuildAndBrowse,
+}
+
+/// One thing to do, or to ask for, before the machine is ready.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Step {
+    /// Ask rustup for the wasm target of the pinned toolchain.
+    AddWasmTarget,
+    /// Install Debian packages.
+    AptInstall(Vec<&'static str>),
+    /// Install a tool from the Rust registry into the cache.
+    CargoInstall(Tool),
+    /// Install a tool from the npm registry into the cache.
+    NpmInstall(Tool),
+    /// Stop and say what only the machine's keeper can do.
+    Stop(String),
+}
+
+const DEBIAN_RUST: [&str; 5] = [
+    "rustc-web",
+    "cargo-web",
+    "rust-web-clippy",
+    "rust-web-src",
+    "lld-22",
+];
+
+/// The steps in order, none if the machine is ready. What may stop comes before what takes minutes.
+pub(crate) fn plan(machine: &Machine, need: Need) -> Vec<Step> {
+    let mut steps = Vec::new();
+    if machine.target == WasmTarget::Missing && machine.rustup {
+        steps.push(Step::AddWasmTarget);
+    }
+    steps.extend(system_step(machine, &system_packages(machine, need)));
+    steps.extend(tool_steps(machine));
+    steps
+}
+
+fn system_packages(machine: &Machine, need: Need) -> Vec<&'static str> {
+    let mut packages = Vec::new();
+    let no_target = match machine.target {
+        WasmTarget::Installed => false,
+        WasmTarget::Missing => !machine.rustup,
+        WasmTarget::Refused => true,
+    };
+    if no_target && !machine.debian_rust {
+        packages.extend(DEBIAN_RUST);
+    }
+    if machine.wasm_opt.is_none() && !machine.npm {
+        packages.push("npm");
+    }
+    if need == Need::BuildAndBrowse {
+        packages.extend(machine.browser.is_none().then_some("chromium"));
+        packages.extend(machine.driver.is_none().then_some("chromium-driver"));
+    }
+    packages
+}
+
+fn system_step(machine: &Machine, packages: &[&'static str]) -> Option<Step> {
+    if packages.is_empty() {
+        return None;
+    }
+    Some(match (machine.apt, machine.root) {
+        (true, true) => Step::AptInstall(packages.to_vec()),
+        (true, false) => Step::Stop(format!(
+            "run this as root, then try again:\n  {}",
+            by_apt(packages)
+        )),
+        (false, _) => Step::Stop(by_hand(packages)),
+    })
+}
+
+fn by_apt(packages: &[&str]) -> String {
+    let packages = packages.join(" ");
+    format!("apt-get update && apt-get install -y --no-install-recommends {packages}")
+}
+
+fn by_hand(packages: &[&str]) -> String {
+    let mut lines =
+        vec!["this system is not known here; install by its own means, then try again:"];
+    let mut add = |package: &str, line| {
+        if packages.contains(&package) {
+            lines.push(line);
+        }
+    };
+    add(
+        "rustc-web",
+        "  the Rust target wasm32-unknown-unknown for the version in rust-toolchain.toml",
+    );
+    add("npm", "  npm, or wasm-opt version 132 on the path");
+    add(
+        "chromium",
+        "  Chromium, on the path or named by CARTSIDE_BROWSER",
+    );
+    add(
+        "chromium-driver",
+        "  chromedriver of the same version, on the path or named by CARTSIDE_DRIVER",
+    );
+    lines.join("\n")
+}
+
+fn tool_steps(machine: &Machine) -> Vec<Step> {
+    let mut steps = Vec::new();
+    if machine.wasm_opt.is_none() {
+        steps.push(Step::NpmInstall(WASM_OPT));
+    }
+    if machine.wasm_bindgen.is_none() {
+        steps.push(Step::CargoInstall(WASM_BINDGEN));
+    }
+    if machine.trunk.is_none() {
+        steps.push(Step::CargoInstall(TRUNK));
+    }
+    steps
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::panic, clippy::indexing_slicing)]
+    use super::*;
+
+    fn ready() -> Machine {
+        Machine {
+            root: true,
+            apt: true,
+            rustup: true,
+            target: WasmTarget::Installed,
+            debian_rust: false,
+            npm: true,
+            trunk: Some("/t/trunk".into()),
+            wasm_bindgen: Some("/t/wasm-bindgen".into()),
+            wasm_opt: Some("/t/wasm-opt".into()),
+            browser: Some("/usr/bin/chromium".into()),
+            driver: Some("/usr/bin/chromedriver".into()),
+        }
+    }
+
+    fn bare() -> Machine {
+        Machine {
+            target: WasmTarget::Missing,
+            npm: false,
+            trunk: None,
+            wasm_bindgen: None,
+            wasm_opt: None,
+            browser: None,
+            driver: None,
+            ..ready()
+        }
+    }
+
+    fn tools() -> [Step; 3] {
+        [
+            Step::NpmInstall(WASM_OPT),
+            Step::CargoInstall(WASM_BINDGEN),
+            Step::CargoInstall(TRUNK),
+        ]
+    }
+
+    #[test]
+    fn a_ready_machine_has_nothing_to_do() {
+        assert_eq!(plan(&ready(), Need::BuildAndBrowse), []);
+    }
+
+    #[test]
+    fn a_bare_debian_as_root_gets_everything() {
+        let system = vec!["npm", "chromium", "chromium-driver"];
+        let mut expected = vec![Step::AddWasmTarget, Step::AptInstall(system)];
+        expected.extend(tools());
+        assert_eq!(plan(&bare(), Need::BuildAndBrowse), expected);
+    }
+
+    #[test]
+    fn building_alone_needs_no_browser() {
+        let mut expected = vec![Step::AddWasmTarget, Step::AptInstall(vec!["npm"])];
+        expected.extend(tools());
+        assert_eq!(plan(&bare(), Need::Build), expected);
+    }
+
+    #[test]
+    fn without_root_the_command_is_said_before_anything_slow() {
+        let machine = Machine {
+            root: false,
+            ..bare()
+        };
+        let steps = plan(&machine, Need::BuildAndBrowse);
+        let command = "run this as root, then try again:\n  apt-get update && \
+                       apt-get install -y --no-install-recommends npm chromium chromium-driver";
+        assert_eq!(steps[1], Step::Stop(command.to_owned()));
+        assert!(!steps.iter().any(|step| matches!(step, Step::AptInstall(_))));
+    }
+
+    #[test]
+    fn a_refused_target_falls_back_on_debians_compiler() {
+        let machine = Machine {
+            target: WasmTarget::Refused,
+            ..ready()
+        };
+        assert_eq!(
+            plan(&machine, Need::Build),
+            [Step::AptInstall(DEBIAN_RUST.to_vec())]
+        );
+        let after = Machine {
+            debian_rust: true,
+            ..machine
+        };
+        assert_eq!(plan(&after, Need::Build), []);
+    }
+
+    #[test]
+    fn without_rustup_the_target_is_not_asked_for() {
+        let machine = Machine {
+            target: WasmTarget::Missing,
+            rustup: false,
+            ..ready()
+        };
+        assert_eq!(
+            plan(&machine, Need::Build),
+            [Step::AptInstall(DEBIAN_RUST.to_vec())]
+        );
+    }
+
+    #[test]
+    fn an_unknown_system_is_told_what_is_missing_and_no_more() {
+        let machine = Machine {
+            apt: false,
+            browser: None,
+            ..ready()
+        };
+        let steps = plan(&machine, Need::BuildAndBrowse);
+        let [Step::Stop(told)] = steps.as_slice() else {
+            panic!("expected one stop, got {steps:?}");
+        };
+        assert!(told.contains("CARTSIDE_BROWSER"));
+        assert!(!told.contains("apt-get") && !told.contains("CARTSIDE_DRIVER"));
+    }
+}

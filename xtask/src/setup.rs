@@ -1,0 +1,129 @@
+//! Makes the machine ready: looks, plans, installs what is missing.
+
+use crate::machine::{Machine, WasmTarget};
+use crate::plan::{Need, Step, plan};
+use crate::tools::{Tool, cache_root};
+use crate::{step, toolchain};
+use anyhow::{Context, Result, bail};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// Where tools and the shared build are kept.
+pub(crate) fn cache() -> Result<PathBuf> {
+    cache_root(|name| std::env::var(name).ok().filter(|value| !value.is_empty()))
+        .context("there is no home folder to keep tools in; name a folder in CARTSIDE_CACHE")
+}
+
+/// Installs what is missing, or stops and says what to do; the machine as it is then.
+pub(crate) fn prepare(need: Need) -> Result<Machine> {
+    step::run("set up", "See above for what is missing.", || {
+        ready_machine(&cache()?, need)
+    })
+}
+
+fn ready_machine(cache: &Path, need: Need) -> Result<Machine> {
+    std::fs::create_dir_all(cache)?;
+    let mut refused = false;
+    let mut last = None;
+    loop {
+        let mut machine = Machine::look(cache);
+        if refused {
+            machine.target = WasmTarget::Refused;
+        }
+        let Some(step) = plan(&machine, need).into_iter().next() else {
+            return Ok(machine);
+        };
+        if last.as_ref() == Some(&step) {
+            bail!("{step:?} was done, but what it should bring is still not found");
+        }
+        refused |= take(&step, cache)? == Answer::Refused;
+        last = Some(step);
+    }
+}
+
+#[derive(PartialEq)]
+enum Answer {
+    Done,
+    Refused,
+}
+
+fn take(step: &Step, cache: &Path) -> Result<Answer> {
+    match step {
+        Step::AddWasmTarget => return Ok(add_wasm_target()),
+        Step::AptInstall(packages) => apt_install(packages)?,
+        Step::CargoInstall(tool) => cargo_install(tool, cache)?,
+        Step::NpmInstall(tool) => npm_install(tool, cache)?,
+        Step::Stop(told) => bail!("{told}"),
+    }
+    Ok(Answer::Done)
+}
+
+/// A refusal is no failure yet: Debian's compiler can stand in.
+fn add_wasm_target() -> Answer {
+    let mut command = Command::new("rustup");
+    command.args(["target", "add", "--toolchain"]);
+    command.args([toolchain::channel(), toolchain::WASM]);
+    let remedy = "Debian's compiler is taken instead.";
+    match step::run("add the wasm target", remedy, || step::call(&mut command)) {
+        Ok(()) => Answer::Done,
+        Err(error) => {
+            println!("{error:#}");
+            Answer::Refused
+        }
+    }
+}
+
+fn apt_install(packages: &[&str]) -> Result<()> {
+    let name = format!("install {}", packages.join(", "));
+    let remedy = "Check that the package sources in /etc/apt can be reached.";
+    step::run(&name, remedy, || {
+        step::call(Command::new("apt-get").arg("update"))?;
+        let mut install = Command::new("apt-get");
+        install.args(["install", "-y", "--no-install-recommends"]);
+        install.env("DEBIAN_FRONTEND", "noninteractive");
+        step::call(install.args(packages))
+    })
+}
+
+fn cargo_install(tool: &Tool, cache: &Path) -> Result<()> {
+    let name = format!("install {} {} (minutes)", tool.package, tool.version);
+    let remedy = "Check that the Rust registry can be reached and that a C compiler is there.";
+    step::run(&name, remedy, || {
+        // The author's lock is tried first; a registry may have stopped serving one of its versions.
+        let locked = step::call(cargo_install_command(tool, cache).arg("--locked"));
+        locked.or_else(|_| step::call(&mut cargo_install_command(tool, cache)))
+    })
+}
+
+fn cargo_install_command(tool: &Tool, cache: &Path) -> Command {
+    let mut command = toolchain::pinned("cargo");
+    command
+        .args([
+            "install",
+            "--quiet",
+            tool.package,
+            "--version",
+            tool.version,
+        ])
+        .arg("--root")
+        .arg(tool.home(cache))
+        .env("CARGO_TARGET_DIR", cache.join("tool-build"))
+        .env_remove("CARGO_BUILD_BUILD_DIR")
+        // Cargo reads the settings of the folder it is called in.
+        .current_dir(cache);
+    command
+}
+
+fn npm_install(tool: &Tool, cache: &Path) -> Result<()> {
+    let name = format!("install {} {}", tool.package, tool.version);
+    step::run(&name, "Check that the npm registry can be reached.", || {
+        let home = tool.home(cache);
+        std::fs::create_dir_all(&home)?;
+        let mut command = Command::new("npm");
+        command.args(["install", "--no-audit", "--no-fund", "--prefix"]);
+        command
+            .arg(&home)
+            .arg(format!("{}@{}", tool.package, tool.version));
+        step::call(&mut command)
+    })
+}

@@ -1,0 +1,155 @@
+//! The account of a whole run: what passed, what failed, and the line it ends with.
+
+use crate::libtest::{self, Counts};
+use crate::step;
+use anyhow::{Context, Result, bail};
+use std::io::{BufRead, BufReader};
+use std::process::{Command, Stdio};
+
+/// Steps go on after one has failed, so that one run tells all; the tally remembers.
+#[derive(Debug, Default)]
+pub(crate) struct Tally {
+    counts: Counts,
+    faults: Vec<String>,
+}
+
+impl Tally {
+    /// Runs a step that either holds or does not; a failure counts as one failed.
+    pub(crate) fn check(
+        &mut self,
+        name: &str,
+        remedy: &str,
+        work: impl FnOnce() -> Result<()>,
+    ) -> bool {
+        let done = step::run(name, remedy, work);
+        let holds = done.is_ok();
+        if let Err(error) = done {
+            self.fault(&error, 1);
+        }
+        holds
+    }
+
+    /// Runs a program of tests and adds what it counted; one that counts nothing has failed.
+    pub(crate) fn tests(&mut self, name: &str, command: &mut Command) {
+        let mut counts = Counts::default();
+        let remedy = "The failing tests are named above.";
+        let done = step::run(name, remedy, || run_and_count(command, &mut counts));
+        self.counts += counts;
+        if let Err(error) = done {
+            // A program that broke off before it could count has failed too.
+            self.fault(&error, u64::from(counts.failed == 0));
+        }
+    }
+
+    /// Notes a step that could not be tried.
+    pub(crate) fn not_run(&mut self, name: &str, because: &str) {
+        println!("==> {name}: NOT RUN, {because}");
+        self.faults
+            .push(format!("step `{name}` was not run, {because}"));
+        self.counts.failed += 1;
+    }
+
+    fn fault(&mut self, error: &anyhow::Error, failed: u64) {
+        self.faults.push(format!("{error:#}"));
+        self.counts.failed += failed;
+    }
+
+    /// Prints every fault again and last of all the one plain line; an error if anything failed or nothing ran.
+    pub(crate) fn finish(mut self) -> Result<()> {
+        if self.counts.is_empty() {
+            self.faults.push("no test ran at all".to_owned());
+            self.counts.failed += 1;
+        }
+        for fault in &self.faults {
+            eprintln!("{fault}");
+        }
+        println!("{}", self.line());
+        if self.counts.failed > 0 || !self.faults.is_empty() {
+            std::process::exit(1);
+        }
+        Ok(())
+    }
+
+    fn line(&self) -> String {
+        format!(
+            "{} passed, {} failed",
+            self.counts.passed, self.counts.failed
+        )
+    }
+}
+
+/// Shows the program's lines as they come and adds up those that sum up.
+fn run_and_count(command: &mut Command, counts: &mut Counts) -> Result<()> {
+    let mut child = command.stdout(Stdio::piped()).spawn()?;
+    let lines = child.stdout.take().context("no output to read")?;
+    for line in BufReader::new(lines).split(b'\n') {
+        let line = String::from_utf8_lossy(&line?).into_owned();
+        println!("{line}");
+        if let Some(found) = libtest::counts(&line) {
+            *counts += found;
+        }
+    }
+    let status = child.wait()?;
+    if !status.success() {
+        bail!("`{}` ended with {status}", step::line(command));
+    }
+    if counts.is_empty() {
+        bail!("`{}` ran no test", step::line(command));
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn says(text: &str, code: u8) -> Command {
+        let mut command = Command::new("sh");
+        command.args(["-c", &format!("printf '%s\\n' '{text}'; exit {code}")]);
+        command
+    }
+
+    fn after(text: &str, code: u8) -> Tally {
+        let mut tally = Tally::default();
+        tally.tests("some tests", &mut says(text, code));
+        tally
+    }
+
+    #[test]
+    fn counts_of_all_programs_are_added() {
+        let mut tally = after("test result: ok. 2 passed; 0 failed; 0 ignored", 0);
+        tally.tests(
+            "more",
+            &mut says("test result: FAILED. 3 passed; 2 failed; 0 ignored", 101),
+        );
+        assert_eq!(tally.line(), "5 passed, 2 failed");
+        assert_eq!(tally.faults.len(), 1);
+    }
+
+    #[test]
+    fn a_program_that_breaks_off_counts_as_a_failure() {
+        let tally = after("running 3 tests", 101);
+        assert_eq!(tally.line(), "0 passed, 1 failed");
+    }
+
+    #[test]
+    fn a_program_without_tests_counts_as_a_failure() {
+        let tally = after("test result: ok. 0 passed; 0 failed; 0 ignored", 0);
+        assert_eq!(tally.line(), "0 passed, 1 failed");
+    }
+
+    #[test]
+    fn what_was_not_run_counts_as_a_failure() {
+        let mut tally = Tally::default();
+        tally.not_run("browser tests", "because there is no build");
+        assert_eq!(tally.line(), "0 passed, 1 failed");
+    }
+
+    #[test]
+    fn a_check_that_fails_counts_and_says_so() {
+        let mut tally = Tally::default();
+        assert!(tally.check("holds", "", || Ok(())));
+        assert!(!tally.check("fails", "Mend it.", || bail!("broken")));
+        assert_eq!(tally.line(), "0 passed, 1 failed");
+    }
+}
