@@ -267,6 +267,7 @@ mod tests {
         for bare in [BareUnit::Millimetre, BareUnit::Inch, BareUnit::Thou] {
             let read = parse(&written.text, range, bare).unwrap();
             let paper = from_paper_mm(to_paper_mm(read)).unwrap();
+            assert_eq!(paper, read);
             assert_eq!(write(paper), written);
         }
     }

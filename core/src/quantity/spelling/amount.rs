@@ -126,19 +126,29 @@ fn read_number(text: &str, comma: Comma) -> Option<Amount> {
         Comma::Thousands if has_thousands(text) => text.replace(',', ""),
         Comma::Thousands => return None,
     };
-    let shape = if plain.contains('.') {
-        Shape::Decimal
-    } else {
-        Shape::Whole
-    };
-    // A dot with nothing behind it is a number that was not finished.
-    if plain.ends_with('.') {
-        return None;
+    match plain.split_once('.') {
+        None => Some(Amount {
+            value: read_digits(&plain, "")?,
+            shape: Shape::Whole,
+        }),
+        // A dot with nothing behind it is a number that was not finished.
+        Some((_, "")) => None,
+        Some((whole, part)) => Some(Amount {
+            value: read_digits(whole, part)?,
+            shape: Shape::Decimal,
+        }),
     }
-    Some(Amount {
-        value: plain.parse().ok()?,
-        shape,
-    })
+}
+
+/// The number with these digits before and behind the dot.
+///
+/// All digits are read as one whole number and divided once, so up to fifteen of them give the
+/// nearest `f64`, as the standard library would; its own reader of decimals weighs 18 kB (14 kB
+/// gzipped) in an app where nothing else reads one.
+fn read_digits(whole: &str, part: &str) -> Option<f64> {
+    let digits: u64 = format!("{whole}{part}").parse().ok()?;
+    let places = i32::try_from(part.len()).ok()?;
+    Some(digits as f64 / 10_f64.powi(places))
 }
 
 /// Whether every comma parts three digits from those before, or there is none.
@@ -151,4 +161,21 @@ fn has_thousands(text: &str) -> bool {
     (others.peek().is_none() || leads)
         && others.all(|group| group.len() == 3)
         && text.matches(',').count() == whole.matches(',').count()
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        #[test]
+        fn fifteen_digits_are_read_as_the_standard_library_reads_them(
+            text in "[0-9]{0,7}[.][0-9]{1,8}"
+        ) {
+            let amount = read_number(&text, Comma::Decimal).unwrap();
+            prop_assert_eq!(amount.value, text.parse::<f64>().unwrap());
+        }
+    }
 }

@@ -14,7 +14,7 @@ mod reading;
 
 use self::amount::Comma;
 use self::token::Token;
-use super::length::{Length, from_paper_mm};
+use super::length::{Length, from_paper_mm, round_to_paper};
 use super::range::LengthRange;
 use super::refusal::{Fault, Refusal};
 
@@ -33,6 +33,8 @@ pub enum BareUnit {
 }
 
 /// Reads `text` as a length within `range`; a number without a unit is in `bare`.
+///
+/// The length is the one its paper number gives back, to the last bit.
 ///
 /// # Errors
 ///
@@ -54,14 +56,18 @@ pub fn parse(text: &str, range: LengthRange, bare: BareUnit) -> Result<Length, R
             thousands,
         }),
         (Ok(length), _) | (_, Ok(length)) => Ok(length),
-        (
-            Err(Refusal::Misspelt {
-                fault: Fault::Unreadable,
-                ..
-            }),
-            Err(refusal),
-        )
-        | (Err(refusal), Err(_)) => Err(refusal),
+        (Err(decimal), Err(thousands)) => Err(more_telling(decimal, thousands)),
+    }
+}
+
+/// A comma taken the wrong way often leaves nothing that can be read: the other way says more.
+fn more_telling(decimal: Refusal, thousands: Refusal) -> Refusal {
+    match decimal {
+        Refusal::Misspelt {
+            fault: Fault::Unreadable,
+            ..
+        } => thousands,
+        _ => decimal,
     }
 }
 
@@ -84,7 +90,7 @@ fn read(
     misspelt: impl Fn(Fault) -> Refusal,
 ) -> Result<Length, Refusal> {
     let millimetres = reading::millimetres(tokens, bare, comma).map_err(misspelt)?;
-    range.check(from_paper_mm(millimetres)?)
+    range.check(from_paper_mm(round_to_paper(millimetres))?)
 }
 
 #[cfg(test)]
@@ -333,6 +339,8 @@ mod tests {
             "4 ft in",
             "1 1/2 1/2 in",
             "1/99999999999",
+            "99999999999999999999 mm",
+            "0.00000000000000000001 in 2",
         ];
         for text in unreadable {
             check_fault(text, Fault::Unreadable);
@@ -402,7 +410,7 @@ mod tests {
         };
         assert_eq!(parse(&long(61), LengthRange::General, Inch), Err(refusal));
         let range = LengthRange::General;
-        let huge = parse(&"9".repeat(64), range, Inch);
+        let huge = parse(&"9".repeat(19), range, Inch);
         assert!(matches!(huge, Err(Refusal::OutOfRange { .. })), "{huge:?}");
     }
 
