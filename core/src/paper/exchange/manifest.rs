@@ -1,0 +1,258 @@
+//! `manifest.json`: what the file is, who made it and when, and the list of its members.
+//!
+//! Fields this version does not know are passed over, so that a later one may add some.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::daybook::Digest;
+
+use super::bounds::CLAIM_BYTES;
+use super::refused::Refused;
+
+/// The name by which a manifest says that the file is ours.
+pub const FORMAT: &str = "cartside exchange";
+/// The version of the container that this version writes, and the newest that it reads.
+pub const CONTAINER: u64 = 1;
+
+/// What a file claims about itself. Nothing is decided by it: it is shown.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Manifest {
+    /// When it was made, by the clock of the device that made it: local time with its offset.
+    pub made_at: String,
+    /// The device that made it, in hexadecimal.
+    pub device: String,
+    /// Which part of the book it holds; `None` when a later version divides books in a way that
+    /// this one does not know.
+    pub scope: Option<Scope>,
+    /// How many lines `entries.jsonl` has.
+    pub entries: u64,
+    /// How many pictures there are.
+    pub pictures: u64,
+}
+
+/// Which part of a book a file holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Scope {
+    /// All of it.
+    Book,
+    /// One vehicle, by the id of the entry that began it.
+    Vehicle(Digest),
+    /// What has arrived since the last file made for this device, in hexadecimal.
+    NewFor(String),
+}
+
+/// The size and digest that a manifest lists for a member.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Listed {
+    pub(super) bytes: u64,
+    pub(super) digest: Digest,
+}
+
+/// The members a manifest lists, by name.
+pub(super) type List = BTreeMap<String, Listed>;
+
+/// The part of a manifest that is judged before anything else, and that every version must keep.
+#[derive(Deserialize)]
+struct Opening {
+    format: String,
+    container: u64,
+}
+
+#[derive(Serialize, Deserialize)]
+struct Written {
+    format: String,
+    container: u64,
+    made_at: String,
+    device: String,
+    scope: serde_json::Value,
+    entries: u64,
+    pictures: u64,
+    members: Vec<WrittenMember>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct WrittenMember {
+    name: String,
+    bytes: u64,
+    sha256: String,
+}
+
+/// Refuses another format, and a newer container, whatever else the manifest holds.
+pub(super) fn judge_version(json: &[u8]) -> Result<(), Refused> {
+    let opening: Opening = serde_json::from_slice(json).map_err(unreadable)?;
+    if opening.format != FORMAT {
+        return Err(Refused::OtherFormat {
+            format: opening.format,
+        });
+    }
+    match opening.container {
+        CONTAINER => Ok(()),
+        0 => Err(Refused::NoSuchContainer { found: 0 }),
+        found => Err(Refused::NewerContainer { found }),
+    }
+}
+
+/// Reads a manifest whose version has been judged.
+pub(super) fn read(json: &[u8]) -> Result<(Manifest, List), Refused> {
+    let written: Written = serde_json::from_slice(json).map_err(unreadable)?;
+    short("made_at", &written.made_at)?;
+    short("device", &written.device)?;
+    let manifest = Manifest {
+        scope: scope(&written.scope),
+        made_at: written.made_at,
+        device: written.device,
+        entries: written.entries,
+        pictures: written.pictures,
+    };
+    Ok((manifest, list(written.members)?))
+}
+
+/// Writes a manifest.
+pub(super) fn write(manifest: &Manifest, list: &List) -> Vec<u8> {
+    let written = Written {
+        format: FORMAT.to_owned(),
+        container: CONTAINER,
+        made_at: manifest.made_at.clone(),
+        device: manifest.device.clone(),
+        scope: manifest
+            .scope
+            .as_ref()
+            .map_or(serde_json::Value::Null, written_scope),
+        entries: manifest.entries,
+        pictures: manifest.pictures,
+        members: list.iter().map(written_member).collect(),
+    };
+    // Text, numbers and lists of them always have a JSON form; writing to memory cannot fail.
+    serde_json::to_vec(&written).unwrap_or_default()
+}
+
+fn unreadable(error: serde_json::Error) -> Refused {
+    Refused::ManifestUnreadable {
+        why: error.to_string(),
+    }
+}
+
+fn short(field: &'static str, text: &str) -> Result<(), Refused> {
+    if text.len() <= CLAIM_BYTES {
+        return Ok(());
+    }
+    Err(Refused::ClaimTooLong {
+        field,
+        bytes: text.len(),
+    })
+}
+
+fn list(members: Vec<WrittenMember>) -> Result<List, Refused> {
+    let mut list = List::new();
+    for WrittenMember {
+        name,
+        bytes,
+        sha256,
+    } in members
+    {
+        let digest = Digest::from_hex(&sha256).ok_or_else(|| Refused::ManifestUnreadable {
+            why: format!("a sha256 is \"{}\"", super::refused::shown(&sha256)),
+        })?;
+        if list
+            .insert(name.clone(), Listed { bytes, digest })
+            .is_some()
+        {
+            return Err(Refused::ListedTwice { name });
+        }
+    }
+    Ok(list)
+}
+
+fn scope(value: &serde_json::Value) -> Option<Scope> {
+    if value == "book" {
+        return Some(Scope::Book);
+    }
+    let part = |key| value.get(key).and_then(serde_json::Value::as_str);
+    if let Some(vehicle) = part("vehicle") {
+        return Digest::from_hex(vehicle).map(Scope::Vehicle);
+    }
+    let device = part("new_for")?;
+    (device.len() <= CLAIM_BYTES).then(|| Scope::NewFor(device.to_owned()))
+}
+
+fn written_scope(scope: &Scope) -> serde_json::Value {
+    match scope {
+        Scope::Book => "book".into(),
+        Scope::Vehicle(id) => serde_json::json!({ "vehicle": id.hex() }),
+        Scope::NewFor(device) => serde_json::json!({ "new_for": device }),
+    }
+}
+
+fn written_member((name, listed): (&String, &Listed)) -> WrittenMember {
+    WrittenMember {
+        name: name.clone(),
+        bytes: listed.bytes,
+        sha256: listed.digest.hex(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{List, Listed, Manifest, Refused, Scope, judge_version, read, write};
+    use crate::daybook::Digest;
+
+    fn manifest(scope: Option<Scope>) -> Manifest {
+        Manifest {
+            made_at: "2024-05-06T07:08:09+01:00".to_owned(),
+            device: "00ff".to_owned(),
+            scope,
+            entries: 2,
+            pictures: 1,
+        }
+    }
+
+    #[test]
+    fn what_is_written_is_read_back() {
+        let listed = Listed {
+            bytes: 3,
+            digest: Digest::of(b"abc"),
+        };
+        let list = List::from([("entries.jsonl".to_owned(), listed)]);
+        for scope in [
+            Some(Scope::Book),
+            Some(Scope::Vehicle(Digest::of(b"cart"))),
+            Some(Scope::NewFor("0a0b".to_owned())),
+            None,
+        ] {
+            let json = write(&manifest(scope.clone()), &list);
+            assert_eq!(judge_version(&json), Ok(()));
+            assert_eq!(read(&json), Ok((manifest(scope), list.clone())));
+        }
+    }
+
+    #[test]
+    fn a_manifest_looks_like_this() {
+        let listed = Listed {
+            bytes: 3,
+            digest: Digest::of(b"abc"),
+        };
+        let list = List::from([("entries.jsonl".to_owned(), listed)]);
+        let json = String::from_utf8(write(&manifest(Some(Scope::Book)), &list)).unwrap();
+        insta::assert_snapshot!(json, @r#"{"format":"cartside exchange","container":1,"made_at":"2024-05-06T07:08:09+01:00","device":"00ff","scope":"book","entries":2,"pictures":1,"members":[{"name":"entries.jsonl","bytes":3,"sha256":"ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"}]}"#);
+    }
+
+    #[test]
+    fn fields_of_a_later_version_are_passed_over() {
+        let json = String::from_utf8(write(&manifest(Some(Scope::Book)), &List::new())).unwrap();
+        let later = json
+            .replacen('{', r#"{"smell":["tar",{"oak":1}],"#, 1)
+            .replace(r#""book""#, r#"{"parish":"north"}"#);
+        assert_eq!(read(later.as_bytes()).unwrap().0, manifest(None));
+    }
+
+    #[test]
+    fn a_newer_container_is_judged_before_all_else() {
+        let json = br#"{"format":"cartside exchange","container":2,"members":"elsewhere"}"#;
+        assert_eq!(
+            judge_version(json),
+            Err(Refused::NewerContainer { found: 2 })
+        );
+    }
+}
