@@ -303,6 +303,30 @@ impl<'v, 'a> VehicleView<'v, 'a> {
         threads
     }
 
+    /// Every entry of the vehicle, earliest first.
+    pub fn entries(&self) -> Vec<&'a Entry> {
+        let mine = self
+            .view
+            .threads
+            .iter()
+            .filter(|(subject, _, _)| *subject == Subject::Vehicle(self.id));
+        let mut entries: Vec<&'a Entry> = mine
+            .flat_map(|(_, _, thread)| thread.entries().to_vec())
+            .collect();
+        entries.sort_by_key(|entry| entry.order());
+        entries
+    }
+
+    /// How many entries belong to the vehicle.
+    pub fn count(&self) -> usize {
+        self.entries().len()
+    }
+
+    /// The latest of its entries, by counter.
+    pub fn last_entry(&self) -> Option<&'a Entry> {
+        self.entries().last().copied()
+    }
+
     /// What is said of the vehicle as a whole; in a dispute the side written first.
     pub fn described(&self) -> Option<&'a Vehicle> {
         self.threads(&Kind::Vehicle)

@@ -1,11 +1,13 @@
 //! From readings to findings to a standing: limits are rows of a table, read by one evaluator.
 
+pub mod examined;
 pub mod finding;
 pub mod judge;
 pub mod limit;
 pub mod seen;
 pub mod standing;
 
+pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};
 pub use judge::{Judgement, judge};
 pub use limit::{Limit, Origin, Test, house_limits};

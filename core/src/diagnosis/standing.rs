@@ -40,3 +40,32 @@ impl Grade {
         }
     }
 }
+
+impl Standing {
+    /// Every standing, from kind to harsh.
+    pub const ALL: [Standing; 5] = [
+        Standing::NoFaultFound,
+        Standing::LightWorkOnly,
+        Standing::NotJudged,
+        Standing::KeepEmpty,
+        Standing::NotOnThisWheel,
+    ];
+
+    /// The word that stands for this standing on paper and in the state of a page.
+    pub fn code(self) -> &'static str {
+        match self {
+            Standing::NoFaultFound => "no-fault-found",
+            Standing::LightWorkOnly => "light-work-only",
+            Standing::NotJudged => "not-judged",
+            Standing::KeepEmpty => "keep-empty",
+            Standing::NotOnThisWheel => "not-on-this-wheel",
+        }
+    }
+
+    /// The standing a code stands for.
+    pub fn from_code(code: &str) -> Option<Standing> {
+        Standing::ALL
+            .into_iter()
+            .find(|standing| standing.code() == code)
+    }
+}

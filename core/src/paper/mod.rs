@@ -1,0 +1,5 @@
+//! What the book looks like on paper: the only room that knows how things are written out.
+
+pub mod exchange;
+pub mod line;
+pub mod summary;
