@@ -77,6 +77,8 @@ fn trunk(
     command.current_dir(&workspace.root);
     // Trunk reads this variable as true or false and refuses the usual 1.
     command.env_remove("NO_COLOR");
+    // A trace of Trunk's own insides would push the compiler's message off the screen.
+    command.env("RUST_LIB_BACKTRACE", "0");
     held.lend_to(&mut command);
     WasmCompiler::on(machine).lend_to(&mut command);
     let path = with_tools(machine, &command)?;
