@@ -26,3 +26,15 @@ fn offset(to_utc: f64) -> String {
     let sign = if minutes < 0 { '-' } else { '+' };
     format!("{sign}{:02}:{:02}", minutes.abs() / 60, minutes.abs() % 60)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::offset;
+
+    #[test]
+    fn the_offset_is_written_from_utc_to_local_time() {
+        // The browser's minutes run the other way: −60 is an hour ahead of UTC.
+        let written = [0.0, -60.0, 210.0, -345.0, 720.0].map(offset);
+        assert_eq!(written, ["+00:00", "+01:00", "-03:30", "+05:45", "-12:00"]);
+    }
+}

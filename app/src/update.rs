@@ -48,7 +48,7 @@ type Listener = Closure<dyn FnMut(Event)>;
 struct Reply {
     ready: bool,
     build: String,
-    missing: u64,
+    missing: u32,
 }
 
 /// The watch over the service worker. A clone is the same watch.
@@ -245,10 +245,8 @@ fn reply_of(data: &JsValue) -> Option<Reply> {
     let field = |name: &str| Reflect::get(data, &name.into()).ok();
     Some(Reply {
         ready: field("ready")?.as_bool()?,
-        build: field("build")?.as_string()?,
-        missing: field("missing")
-            .and_then(|count| count.as_f64())
-            .unwrap_or(0.0) as u64,
+        build: field("digest")?.as_string().unwrap_or_default(),
+        missing: Array::from(&field("missing")?).length(),
     })
 }
 

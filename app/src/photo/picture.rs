@@ -69,3 +69,27 @@ pub(super) fn fitted(width: u32, height: u32, longest: u32) -> (u32, u32) {
     };
     (scaled(width), scaled(height))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::fitted;
+
+    #[test]
+    fn the_longer_side_is_brought_to_the_limit_and_the_shape_kept() {
+        assert_eq!(fitted(4000, 3000, 1600), (1600, 1200));
+        assert_eq!(fitted(3000, 4000, 1600), (1200, 1600));
+        assert_eq!(fitted(4032, 3024, 320), (320, 240));
+    }
+
+    #[test]
+    fn a_small_picture_is_never_made_larger() {
+        assert_eq!(fitted(300, 200, 320), (300, 200));
+        assert_eq!(fitted(1600, 1600, 1600), (1600, 1600));
+    }
+
+    #[test]
+    fn no_side_comes_to_nothing() {
+        assert_eq!(fitted(3, 5000, 320), (1, 320));
+        assert_eq!(fitted(0, 0, 320), (1, 1));
+    }
+}

@@ -32,7 +32,7 @@ impl Connection {
     ) -> Result<Self, StorageError> {
         let request = factory()?
             .open_with_u32(which.database(), VERSION)
-            .map_err(|thrown| StorageError::while_opening(&thrown))?;
+            .map_err(|thrown| StorageError::from_js(&thrown))?;
         let database = opened(request).await?;
         Ok(Self::listening(database, ended))
     }
@@ -77,7 +77,7 @@ impl Drop for Connection {
 pub(super) async fn delete(which: Which) -> Result<(), StorageError> {
     let request = factory()?
         .delete_database(which.database())
-        .map_err(|thrown| StorageError::while_opening(&thrown))?;
+        .map_err(|thrown| StorageError::from_js(&thrown))?;
     answered(&request).await
 }
 
@@ -120,7 +120,7 @@ async fn answered(request: &IdbOpenDbRequest) -> Result<(), StorageError> {
         .ok()
         .flatten()
         .map_or(JsValue::NULL, JsValue::from);
-    Err(StorageError::while_opening(&exception))
+    Err(StorageError::from_js(&exception))
 }
 
 /// A connection that comes after it was given up must not stay open, or it would block others in its turn.

@@ -54,3 +54,17 @@ fn random() -> Result<String, StorageError> {
         .ok_or_else(|| StorageError::other("no random numbers"))?;
     Ok(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::is_identity;
+
+    #[test]
+    fn only_thirty_two_small_hexadecimal_digits_are_an_identity() {
+        assert!(is_identity("70689bb996fee880d086320a670602fa"));
+        assert!(!is_identity("70689bb996fee880d086320a670602f"));
+        assert!(!is_identity("70689BB996FEE880D086320A670602FA"));
+        assert!(!is_identity("70689bb996fee880d086320a670602fé"));
+        assert!(!is_identity(""));
+    }
+}

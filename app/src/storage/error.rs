@@ -81,9 +81,9 @@ impl StorageError {
         }
     }
 
-    /// The same while opening, where a connection cannot yet have been lost.
-    pub(super) fn while_opening(thrown: &JsValue) -> Self {
-        match Self::from_js(thrown) {
+    /// The same at the first opening, where no connection can have been lost: there is none to be had.
+    pub(super) fn at_first(self) -> Self {
+        match self {
             Self::Gone => Self::Refused(Refusal::Unavailable),
             other => other,
         }

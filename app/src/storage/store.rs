@@ -37,7 +37,7 @@ impl Store {
                 on_newer: RefCell::new(None),
             }),
         };
-        store.database().await?;
+        store.database().await.map_err(StorageError::at_first)?;
         Ok(store)
     }
 
@@ -62,7 +62,9 @@ impl Store {
     /// # Errors
     /// A tab of an older Cartside holds it, or the browser refuses.
     pub async fn delete_demonstration() -> Result<(), StorageError> {
-        delete(Which::Demonstration).await
+        delete(Which::Demonstration)
+            .await
+            .map_err(StorageError::at_first)
     }
 
     /// Runs the work in one transaction; if the browser lost the connection, opens it and tries once more.

@@ -1,0 +1,15 @@
+//! One screen a file. A page reads the workshop and asks it to write; it never touches the store.
+
+pub mod ask;
+pub mod begin;
+pub mod book;
+pub mod bring_in;
+pub mod build;
+pub mod carry_out;
+pub mod disputes;
+pub mod entries;
+pub mod part;
+pub mod preferences;
+pub mod unknown;
+pub mod vehicle;
+pub mod wheel;

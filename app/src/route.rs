@@ -1,0 +1,154 @@
+//! The address of a page, kept behind the `#` so that every address is served by one file and opens
+//! without a network.
+
+use cartside_core::daybook::{Digest, EntryId};
+use cartside_core::survey::Question;
+use cartside_core::wheel::{Part, Place, Position};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::Closure;
+
+/// Every page there is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Route {
+    /// The day book: every vehicle.
+    Book,
+    /// Begin a vehicle.
+    Begin,
+    /// One vehicle.
+    Vehicle(EntryId),
+    /// Everything written about one vehicle.
+    Entries(EntryId),
+    /// What is in dispute about one vehicle.
+    Disputes(EntryId),
+    /// One wheel: drawing, list, findings.
+    Wheel(EntryId, Position),
+    /// How one wheel is built.
+    Build(EntryId, Position),
+    /// One question, put to place after place of a wheel; the place to begin with, if one is named.
+    Ask(EntryId, Position, Question, Option<Place>),
+    /// Everything about one part: its readings, remarks, pictures.
+    Part(EntryId, Part),
+    /// Carry the book out as a file.
+    CarryOut,
+    /// Bring a file in.
+    BringIn,
+    /// Preferences.
+    Preferences,
+    /// No page has this address.
+    Unknown(String),
+}
+
+impl Route {
+    /// The address, from the `#` on.
+    pub fn href(&self) -> String {
+        match self {
+            Route::Book => "#/".to_owned(),
+            Route::Begin => "#/begin".to_owned(),
+            Route::Vehicle(id) => format!("#/vehicle/{id}"),
+            Route::Entries(id) => format!("#/vehicle/{id}/entries"),
+            Route::Disputes(id) => format!("#/vehicle/{id}/disputes"),
+            Route::Wheel(id, position) => format!("#/vehicle/{id}/wheel/{}", position.code()),
+            Route::Build(id, position) => format!("#/vehicle/{id}/build/{}", position.code()),
+            Route::Ask(id, position, question, None) => {
+                format!("#/vehicle/{id}/ask/{}/{}", position.code(), question.code())
+            }
+            Route::Ask(id, position, question, Some(place)) => {
+                format!(
+                    "#/vehicle/{id}/ask/{}/{}/{}",
+                    position.code(),
+                    question.code(),
+                    place.code()
+                )
+            }
+            Route::Part(id, part) => format!("#/vehicle/{id}/part/{}", part.code()),
+            Route::CarryOut => "#/carry-out".to_owned(),
+            Route::BringIn => "#/bring-in".to_owned(),
+            Route::Preferences => "#/preferences".to_owned(),
+            Route::Unknown(hash) => hash.clone(),
+        }
+    }
+
+    /// The page an address leads to.
+    pub fn read(hash: &str) -> Route {
+        let path = hash.trim_start_matches('#').trim_matches('/');
+        let words: Vec<&str> = path.split('/').collect();
+        Route::known(&words).unwrap_or_else(|| Route::Unknown(hash.to_owned()))
+    }
+
+    fn known(words: &[&str]) -> Option<Route> {
+        Some(match words {
+            [""] => Route::Book,
+            ["begin"] => Route::Begin,
+            ["carry-out"] => Route::CarryOut,
+            ["bring-in"] => Route::BringIn,
+            ["preferences"] => Route::Preferences,
+            ["vehicle", id, rest @ ..] => Route::of_vehicle(Digest::from_hex(id)?, rest)?,
+            _ => return None,
+        })
+    }
+
+    fn of_vehicle(id: EntryId, words: &[&str]) -> Option<Route> {
+        Some(match words {
+            [] => Route::Vehicle(id),
+            ["entries"] => Route::Entries(id),
+            ["disputes"] => Route::Disputes(id),
+            ["wheel", position] => Route::Wheel(id, Position::from_code(position)?),
+            ["build", position] => Route::Build(id, Position::from_code(position)?),
+            ["ask", position, question] => Route::Ask(
+                id,
+                Position::from_code(position)?,
+                Question::from_code(question)?,
+                None,
+            ),
+            ["ask", position, question, place] => {
+                let place = Some(Place::from_code(place)?);
+                Route::Ask(
+                    id,
+                    Position::from_code(position)?,
+                    Question::from_code(question)?,
+                    place,
+                )
+            }
+            ["part", part @ ..] => Route::Part(id, Part::from_code(&part.join("/"))?),
+            _ => return None,
+        })
+    }
+
+    /// The vehicle a page is about.
+    pub fn vehicle(&self) -> Option<EntryId> {
+        match self {
+            Route::Vehicle(id) | Route::Entries(id) | Route::Disputes(id) => Some(*id),
+            Route::Wheel(id, _) | Route::Build(id, _) | Route::Ask(id, ..) | Route::Part(id, _) => {
+                Some(*id)
+            }
+            _ => None,
+        }
+    }
+
+    /// Goes to the page, so that the browser's back key leads back.
+    pub fn go(&self) {
+        // A browser that refuses to change the part behind `#` leaves the page as it is.
+        let _ = window().location().set_hash(&self.href());
+    }
+
+    /// Goes to the page in the place of this one.
+    pub fn go_instead(&self) {
+        let _ = window().location().replace(&self.href());
+    }
+}
+
+fn current() -> Route {
+    Route::read(&window().location().hash().unwrap_or_default())
+}
+
+/// The page of the present address, for as long as the app runs.
+pub fn watch() -> ReadSignal<Route> {
+    let (route, set_route) = signal(current());
+    let changed = Closure::<dyn Fn()>::new(move || set_route.set(current()));
+    // Listening ends with the page itself, so the closure is never dropped.
+    let _ =
+        window().add_event_listener_with_callback("hashchange", changed.as_ref().unchecked_ref());
+    changed.forget();
+    route
+}

@@ -1,0 +1,358 @@
+//! The workshop: the open book in memory, the only thing a page reads. Pages ask it to write; it says
+//! *saved* only after the browser has completed the transaction, and only then do pages change.
+
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use cartside_core::daybook::{Book, Digest, EntryId, Unwritten};
+use cartside_core::diagnosis::{Limit, house_limits};
+use cartside_core::paper::line;
+use cartside_core::paper::summary::{SCHEMA, Summary};
+use futures::lock::Mutex;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use crate::preferences::Preferences;
+use crate::scribe::{Scribe, new_line};
+use crate::storage::{Batch, Listening, StorageError, Store, Which, on_other_tab};
+
+/// What the last step came to; shown at the foot of every page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Notice {
+    /// Nothing to say.
+    Quiet,
+    /// A step is being stored.
+    Saving,
+    /// The step is stored for good; the words say what it was.
+    Saved(String),
+    /// The step was not stored; the sentence says what happened and what is kept.
+    Trouble(String),
+}
+
+/// How far the book is open.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Opening {
+    /// It is being opened.
+    Wait,
+    /// It is open.
+    Open,
+    /// It cannot be opened; the sentence says why.
+    Refused(String),
+}
+
+/// A vehicle's part of the book in memory.
+#[derive(Clone)]
+pub struct Opened {
+    /// The vehicle.
+    pub vehicle: EntryId,
+    /// Its entries.
+    pub book: Rc<Book>,
+    /// How many stored lines of it could not be read.
+    pub unreadable: usize,
+}
+
+/// The open book and what can be done with it. Copies are the same workshop; its signals live as long
+/// as the app.
+#[derive(Clone, Copy)]
+pub struct Workshop {
+    /// How far the book is open.
+    pub opening: ReadSignal<Opening>,
+    /// Which book is open: one's own, or the demonstration.
+    pub which: ReadSignal<Which>,
+    /// Every vehicle in a few words, the latest written first.
+    pub list: ReadSignal<Vec<Summary>>,
+    /// The vehicle in hand.
+    pub opened: ReadSignal<Option<Opened>, LocalStorage>,
+    /// What the last step came to.
+    pub notice: RwSignal<Notice>,
+    /// What the person looking prefers.
+    pub preferences: RwSignal<Preferences>,
+    set_opening: WriteSignal<Opening>,
+    set_which: WriteSignal<Which>,
+    set_list: WriteSignal<Vec<Summary>>,
+    set_opened: WriteSignal<Option<Opened>, LocalStorage>,
+    store: RwSignal<Option<Store>, LocalStorage>,
+    device: RwSignal<String>,
+    greatest: RwSignal<u64>,
+    listening: StoredValue<Option<Listening>, LocalStorage>,
+    /// One step is saved at a time, so that each is summed up with the one before it.
+    turn: StoredValue<Rc<Mutex<()>>, LocalStorage>,
+}
+
+/// What a step comes to: what it was in a few words, or the sentence that says why not.
+pub type Step<T> = Result<T, String>;
+
+impl Workshop {
+    /// An empty workshop; [`Workshop::open`] opens a book.
+    pub fn new(preferences: RwSignal<Preferences>) -> Workshop {
+        let (opening, set_opening) = signal(Opening::Wait);
+        let (which, set_which) = signal(Which::Own);
+        let (list, set_list) = signal(Vec::new());
+        let (opened, set_opened) = signal_local(None);
+        Workshop {
+            opening,
+            which,
+            list,
+            opened,
+            notice: RwSignal::new(Notice::Quiet),
+            preferences,
+            set_opening,
+            set_which,
+            set_list,
+            set_opened,
+            store: RwSignal::new_local(None),
+            device: RwSignal::new(String::new()),
+            greatest: RwSignal::new(0),
+            listening: StoredValue::new_local(None),
+            turn: StoredValue::new_local(Rc::new(Mutex::new(()))),
+        }
+    }
+
+    /// The limits that findings are judged by.
+    pub fn limits(&self) -> Vec<Limit> {
+        house_limits()
+    }
+
+    /// The store of the open book.
+    ///
+    /// # Errors
+    /// The book is not open yet.
+    pub fn store(&self) -> Step<Store> {
+        self.store.get_untracked().ok_or_else(|| {
+            "The book is not open yet. Nothing was changed; wait a moment and try again.".to_owned()
+        })
+    }
+
+    /// Opens one of the two books, in the place of the one that is open.
+    pub async fn open(self, which: Which) {
+        self.set_opening.set(Opening::Wait);
+        self.set_opened.set(None);
+        self.set_which.set(which);
+        match self.try_open(which).await {
+            Ok(()) => self.set_opening.set(Opening::Open),
+            Err(sentence) => self.set_opening.set(Opening::Refused(sentence)),
+        }
+    }
+
+    async fn try_open(self, which: Which) -> Step<()> {
+        let store = Store::open(which).await.map_err(sentence)?;
+        self.device.set(store.device().await.map_err(sentence)?);
+        self.store.set(Some(store));
+        self.refresh().await?;
+        let listening = on_other_tab(move |changed| {
+            if changed == self.which.get_untracked() {
+                spawn_local(async move { self.look_again().await });
+            }
+        });
+        self.listening.set_value(Some(listening));
+        Ok(())
+    }
+
+    /// Reads the list and the vehicle in hand again, after another tab or a file has added to them.
+    pub async fn look_again(self) {
+        let again = async {
+            self.refresh().await?;
+            match self.opened.get_untracked() {
+                Some(opened) => self.open_vehicle(opened.vehicle).await,
+                None => Ok(()),
+            }
+        };
+        if let Err(sentence) = again.await {
+            self.notice.set(Notice::Trouble(sentence));
+        }
+    }
+
+    /// Reads the list of vehicles; a summary that is missing or of an older form is made again.
+    async fn refresh(self) -> Step<()> {
+        let store = self.store()?;
+        self.greatest
+            .set(store.greatest_n().await.map_err(sentence)?);
+        let mut list = Vec::new();
+        for (vehicle, schema, text) in store.summaries().await.map_err(sentence)? {
+            let Some(id) = Digest::from_hex(&vehicle) else {
+                continue;
+            };
+            let kept = Summary::read(id, schema, &text);
+            list.push(match kept {
+                Some(summary) => summary,
+                None => self.sum_up_again(id).await?,
+            });
+        }
+        self.show_list(list);
+        Ok(())
+    }
+
+    async fn sum_up_again(self, vehicle: EntryId) -> Step<Summary> {
+        let (book, _) = self.read_vehicle(vehicle).await?;
+        Ok(Summary::of(&book, vehicle, &self.limits()))
+    }
+
+    fn show_list(self, mut list: Vec<Summary>) {
+        list.sort_by_key(|summary| std::cmp::Reverse((summary.last_n, summary.vehicle)));
+        self.set_list.set(list);
+    }
+
+    /// One vehicle's entries as they are stored, and how many of its lines could not be read.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn read_vehicle(self, vehicle: EntryId) -> Step<(Book, usize)> {
+        let lines = self
+            .store()?
+            .vehicle_lines(&vehicle.hex())
+            .await
+            .map_err(sentence)?;
+        let all = lines.len();
+        let book: Book = lines
+            .iter()
+            .filter_map(|line| line::read(line).ok())
+            .collect();
+        let unreadable = all - book.len();
+        Ok((book, unreadable))
+    }
+
+    /// Takes a vehicle in hand.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn open_vehicle(self, vehicle: EntryId) -> Step<()> {
+        let (book, unreadable) = self.read_vehicle(vehicle).await?;
+        self.set_opened.set(Some(Opened {
+            vehicle,
+            book: Rc::new(book),
+            unreadable,
+        }));
+        Ok(())
+    }
+
+    /// A scribe for the next step.
+    pub fn scribe(self) -> Scribe {
+        Scribe::new(
+            self.preferences.get_untracked().person,
+            self.device.get_untracked(),
+            self.greatest.get_untracked(),
+        )
+    }
+
+    /// Saves one entry; see [`Workshop::save`].
+    ///
+    /// # Errors
+    /// As [`Workshop::save`].
+    pub async fn write(self, entry: &Unwritten, what: &str) -> Step<EntryId> {
+        let mut scribe = self.scribe();
+        let written = scribe
+            .write(entry)
+            .inspect_err(|sentence| self.notice.set(Notice::Trouble(sentence.clone())))?;
+        self.save(scribe, what).await?;
+        Ok(written)
+    }
+
+    /// Saves a whole step in one transaction and says *saved* when the browser has completed it; `what`
+    /// says in a few words what it was.
+    ///
+    /// # Errors
+    /// Nothing of the step was stored; the sentence is shown too.
+    pub async fn save(self, scribe: Scribe, what: &str) -> Step<()> {
+        self.notice.set(Notice::Saving);
+        let done = self.try_save(scribe).await;
+        self.notice.set(match &done {
+            Ok(()) => Notice::Saved(what.to_owned()),
+            Err(sentence) => Notice::Trouble(sentence.clone()),
+        });
+        done
+    }
+
+    async fn try_save(self, scribe: Scribe) -> Step<()> {
+        let turn = self.turn.get_value();
+        let _turn = turn.lock().await;
+        let store = self.store()?;
+        let greatest = scribe
+            .entries
+            .iter()
+            .map(|entry| entry.n)
+            .max()
+            .unwrap_or(0);
+        self.greatest.update(|n| *n = (*n).max(greatest));
+        let mut books = self.books_after(&scribe).await?;
+        let summaries: Vec<Summary> = books
+            .iter()
+            .map(|(vehicle, book)| Summary::of(book, *vehicle, &self.limits()))
+            .collect();
+        let batch = Batch {
+            lines: scribe.lines,
+            pictures: scribe.pictures,
+            summaries: summaries.iter().map(kept).collect(),
+            drop_drafts: scribe.drop_drafts,
+            erase_pictures: scribe.erase_pictures.iter().map(Digest::hex).collect(),
+        };
+        store.save(batch).await.map_err(sentence)?;
+        self.take_up(&mut books, summaries);
+        Ok(())
+    }
+
+    /// The books of the vehicles a step touches, as they will be after it.
+    async fn books_after(self, scribe: &Scribe) -> Step<BTreeMap<EntryId, Book>> {
+        use cartside_core::daybook::Subject;
+        let mut books = BTreeMap::new();
+        for entry in &scribe.entries {
+            let Subject::Vehicle(vehicle) = entry.subject() else {
+                continue;
+            };
+            if !books.contains_key(&vehicle) {
+                books.insert(vehicle, self.book_of(vehicle).await?);
+            }
+            if let Some(book) = books.get_mut(&vehicle) {
+                book.add(entry.clone());
+            }
+        }
+        Ok(books)
+    }
+
+    async fn book_of(self, vehicle: EntryId) -> Step<Book> {
+        match self.opened.get_untracked() {
+            Some(opened) if opened.vehicle == vehicle => Ok((*opened.book).clone()),
+            _ => Ok(self.read_vehicle(vehicle).await?.0),
+        }
+    }
+
+    fn take_up(self, books: &mut BTreeMap<EntryId, Book>, summaries: Vec<Summary>) {
+        let mut list = self.list.get_untracked();
+        list.retain(|old| summaries.iter().all(|new| new.vehicle != old.vehicle));
+        list.extend(summaries);
+        self.show_list(list);
+        if let Some(opened) = self.opened.get_untracked()
+            && let Some(book) = books.remove(&opened.vehicle)
+        {
+            self.set_opened.set(Some(Opened {
+                book: Rc::new(book),
+                ..opened
+            }));
+        }
+    }
+}
+
+/// A summary as the store keeps it.
+pub fn kept(summary: &Summary) -> (String, u32, String) {
+    (summary.vehicle.hex(), SCHEMA, summary.write())
+}
+
+/// What a fault of the storage means, in a sentence.
+pub fn sentence(error: StorageError) -> String {
+    error.to_string()
+}
+
+/// A line from outside as the store takes it, with its entry.
+///
+/// # Errors
+/// The line is not one.
+pub fn take_line(
+    line: &str,
+) -> Result<(crate::storage::NewLine, cartside_core::daybook::Entry), line::LineRefusal> {
+    let entry = line::read(line)?;
+    Ok((new_line(&entry, line.to_owned()), entry))
+}
+
+/// The workshop of this app, from any page or component.
+pub fn workshop() -> Workshop {
+    expect_context::<Workshop>()
+}
