@@ -4,13 +4,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::finding::{Finding, Measure, Missing};
 use super::limit::{Limit, Test};
+use super::needs::{needs, questions};
 use super::seen::{Seen, Taken, seen_at};
 use super::standing::{Grade, Standing};
 use crate::daybook::EntryId;
 use crate::quantity::Length;
 use crate::quantity::length::millimetres;
 use crate::survey::{Need, Play, Question};
-use crate::wheel::{Place, Tyre, Wheel};
+use crate::wheel::{Place, Wheel};
 
 /// What the readings of one wheel come to.
 #[derive(Clone, Debug, PartialEq)]
@@ -325,40 +326,21 @@ impl<'a> Rows<'a> {
     }
 
     fn missing(&self) -> Vec<Missing> {
-        Need::ALL
-            .into_iter()
+        needs(self.wheel)
             .filter_map(|need| self.missing_of(need))
             .collect()
     }
 
     fn missing_of(&self, need: Need) -> Option<Missing> {
         let rows = questions(need);
-        let hoop = matches!(self.wheel.tyre, None | Some(Tyre::Hoop));
-        if need == Need::TyreGap && !hoop {
-            return None;
-        }
-        let places: BTreeSet<Place> = rows.iter().flat_map(|row| self.not_looked(*row)).collect();
-        // A need without a question of its own yet can only be missing.
-        (rows.is_empty() || !places.is_empty()).then(|| Missing {
+        let left: BTreeSet<Place> = rows.iter().flat_map(|row| self.not_looked(*row)).collect();
+        // A need without a question of its own can only be missing.
+        (rows.is_empty() || !left.is_empty()).then(|| Missing {
             need,
-            places: places.into_iter().collect(),
+            places: left
+                .into_iter()
+                .filter(|place| *place != Place::Whole)
+                .collect(),
         })
-    }
-}
-
-/// The questions that meet a need.
-fn questions(need: Need) -> &'static [Question] {
-    match need {
-        Need::Keeper => &[
-            Question::KeeperPresent,
-            Question::KeeperRight,
-            Question::KeeperSecured,
-        ],
-        Need::Joints => &[Question::JointGap],
-        Need::SpokeFeet => &[Question::SpokeFoot],
-        Need::SpokeRimEnds => &[Question::SpokeRimEnd],
-        Need::SpokesWhole => &[Question::SpokeBroken],
-        Need::TyreGap => &[Question::TyreGap],
-        Need::Ring | Need::Dish | Need::EndPlayAndShake | Need::Rot | Need::NaveAndBonds => &[],
     }
 }

@@ -4,6 +4,7 @@ pub mod examined;
 pub mod finding;
 pub mod judge;
 pub mod limit;
+pub mod needs;
 pub mod seen;
 pub mod standing;
 
@@ -11,5 +12,6 @@ pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};
 pub use judge::{Judgement, judge};
 pub use limit::{Limit, Origin, Test, house_limits};
+pub use needs::{needs, questions};
 pub use seen::{Seen, Taken};
 pub use standing::{Grade, Standing};

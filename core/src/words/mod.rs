@@ -1,1 +1,47 @@
-//! Every sentence the app says, made from enums with data.
+//! Every sentence the app says about the wheel, the day book and the diagnosis, made from enums
+//! with data. Trade words come from the one table in [`terms`], lengths are written as the
+//! [`Style`] asks; nothing here decides anything.
+
+pub mod style;
+pub mod terms;
+pub mod term;
+pub mod place;
+pub mod question;
+pub mod answer;
+pub mod how;
+pub mod need;
+pub mod standing;
+pub mod limit;
+pub mod finding;
+pub mod missing;
+pub mod when;
+pub mod says;
+pub mod problem;
+pub mod dispute;
+pub mod caution;
+
+pub use caution::Card;
+pub use dispute::{DisputeWords, SideWords};
+pub use finding::FindingWords;
+pub use how::HowWords;
+pub use standing::Examined;
+pub use style::Style;
+pub use terms::Terms;
+
+/// The text with its first letter made a capital.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
+}
+
+/// The words as a list: `a, b and c`.
+fn list(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [only] => only.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}

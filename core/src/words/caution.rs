@@ -1,0 +1,67 @@
+//! Cautions: what to do before lifting, what is never done at the cart, and what no finding gives
+//! leave to do. All are common practice, no source; local rules come first.
+
+use super::style::Style;
+use super::terms::Terms;
+
+/// A card of cautions.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Card {
+    /// What it is about.
+    pub heading: String,
+    /// Its sentences, in the order in which they are to be heeded.
+    pub lines: Vec<String>,
+}
+
+/// Before a wheel is lifted.
+#[must_use]
+pub fn before_lifting() -> Card {
+    card(
+        "Before lifting",
+        &[
+            "Take the horse out.",
+            "Stand on hard, level ground.",
+            "Chock the wheels that stay down.",
+            "Prop the shafts front and back: a two-wheeled cart tips.",
+            "Set the axle on a stand; never trust the jack alone.",
+            "Keep hands out from between the spokes.",
+            "Take the pin or nut off only when the weight is off the wheel.",
+        ],
+    )
+}
+
+/// What is never done at the cart.
+#[must_use]
+pub fn never_at_the_cart(style: Style) -> Card {
+    let Terms { tyre, .. } = style.terms;
+    card(
+        "Never at the cart",
+        &[
+            "No fire and no sparks in or near a barn.",
+            &format!("Do not drive a {tyre} off; that is shop work."),
+            "Do not sand or burn old paint: it may hold lead.",
+            "Do not prick show paint without asking.",
+            &format!("Promise no amount to take out of a {tyre} before it is off."),
+        ],
+    )
+}
+
+/// What findings are not.
+#[must_use]
+pub fn no_permission() -> Card {
+    card(
+        "What this does not say",
+        &[
+            "No finding, standing or figure here is leave to load, to carry people or to go on a road.",
+            "The law, local codes and the site's own rules come first, and so does the word of whoever is licensed or answers for the vehicle where it is used.",
+            "Whoever examined it decides and signs; this only proposes.",
+        ],
+    )
+}
+
+fn card(heading: &str, lines: &[&str]) -> Card {
+    Card {
+        heading: heading.to_owned(),
+        lines: lines.iter().map(|line| (*line).to_owned()).collect(),
+    }
+}

@@ -1,0 +1,121 @@
+//! Where on the vehicle: positions, places and lists of places. Joint 1 is the mark, and after the
+//! last spoke comes the first.
+
+use std::collections::BTreeSet;
+
+use super::list;
+use super::style::Style;
+use crate::wheel::{Part, Place, Position, Wheel};
+
+/// Where a wheel stands, as a label: `near fore`.
+#[must_use]
+pub fn position(position: Position) -> &'static str {
+    match position {
+        Position::Only => "only wheel",
+        Position::Near => "near",
+        Position::Off => "off",
+        Position::NearFore => "near fore",
+        Position::OffFore => "off fore",
+        Position::NearHind => "near hind",
+        Position::OffHind => "off hind",
+    }
+}
+
+/// The wheel at a position: `near fore wheel`.
+#[must_use]
+pub fn wheel_at(at: Position) -> String {
+    match at {
+        Position::Only => position(at).to_owned(),
+        _ => format!("{} wheel", position(at)),
+    }
+}
+
+/// A place on a wheel: `spoke 3`. Without the wheel the place after its last spoke has no second
+/// number.
+#[must_use]
+pub fn place(place: Place, wheel: Option<&Wheel>, style: Style) -> String {
+    match place {
+        Place::Whole => "whole wheel".to_owned(),
+        Place::Nave => style.terms.nave.to_owned(),
+        Place::Spoke(n) => format!("spoke {n}"),
+        Place::Between(n) => between(n, wheel),
+        Place::Joint(1) => "joint 1, the mark".to_owned(),
+        Place::Joint(n) => format!("joint {n}"),
+        Place::Felloe(n) => format!("{} {n}", style.terms.felloe),
+    }
+}
+
+fn between(spoke: u16, wheel: Option<&Wheel>) -> String {
+    match wheel.filter(|wheel| wheel.has(Place::Between(spoke))) {
+        Some(wheel) => format!("between {spoke} and {}", wheel.next_spoke(spoke)),
+        None => format!("between {spoke} and the next"),
+    }
+}
+
+/// A part of the vehicle: `near wheel, spoke 3`.
+#[must_use]
+pub fn part(part: Part, wheel: Option<&Wheel>, style: Style) -> String {
+    match part {
+        Part::Vehicle => "whole vehicle".to_owned(),
+        Part::At(position, Place::Whole) => wheel_at(position),
+        Part::At(position, at) => {
+            format!("{}, {}", wheel_at(position), place(at, wheel, style))
+        }
+    }
+}
+
+/// Several places, those that follow each other drawn together: `spokes 1 to 9 and 11`.
+#[must_use]
+pub fn places(places: &[Place], wheel: &Wheel, style: Style) -> String {
+    let here = |kind: fn(u16) -> Place| -> Vec<u16> {
+        let numbers: BTreeSet<u16> = places
+            .iter()
+            .filter(|place| place.number().map(kind) == Some(**place))
+            .filter_map(|place| place.number())
+            .collect();
+        numbers.into_iter().collect()
+    };
+    let betweens = here(Place::Between);
+    let single = |at: Place| places.contains(&at).then(|| place(at, Some(wheel), style));
+    let groups: Vec<String> = [
+        single(Place::Whole),
+        single(Place::Nave),
+        numbered("spoke", &here(Place::Spoke)),
+        (!betweens.is_empty()).then(|| {
+            let each: Vec<String> = betweens.iter().map(|n| between(*n, Some(wheel))).collect();
+            each.join(", ")
+        }),
+        joints(&here(Place::Joint)),
+        numbered(style.terms.felloe, &here(Place::Felloe)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    groups.join("; ")
+}
+
+fn joints(numbers: &[u16]) -> Option<String> {
+    match numbers {
+        [1] => Some("joint 1, the mark".to_owned()),
+        _ => numbered("joint", numbers),
+    }
+}
+
+fn numbered(noun: &str, numbers: &[u16]) -> Option<String> {
+    match numbers {
+        [] => None,
+        [one] => Some(format!("{noun} {one}")),
+        _ => Some(format!("{noun}s {}", list(&runs(numbers)))),
+    }
+}
+
+/// Numbers in order, three or more that follow each other as `1 to 9`.
+fn runs(numbers: &[u16]) -> Vec<String> {
+    numbers
+        .chunk_by(|one, next| one.checked_add(1) == Some(*next))
+        .flat_map(|run| match run {
+            [first, _, .., last] => vec![format!("{first} to {last}")],
+            _ => run.iter().map(u16::to_string).collect(),
+        })
+        .collect()
+}

@@ -1,0 +1,79 @@
+//! What kinds of vehicle, keeper, arm, rim, tyre, grade and standing are called, as labels without
+//! an article or a full stop.
+
+use super::style::Style;
+use crate::diagnosis::{Grade, Standing};
+use crate::wheel::{Arm, Keeper, Rim, Tyre, VehicleKind};
+
+/// A kind of vehicle.
+#[must_use]
+pub fn vehicle_kind(kind: VehicleKind, style: Style) -> &'static str {
+    match kind {
+        VehicleKind::Cart => "cart",
+        VehicleKind::HandCart => "hand cart",
+        VehicleKind::Trap => "trap or gig",
+        VehicleKind::Waggon => style.terms.waggon,
+        VehicleKind::Carriage => "carriage",
+        VehicleKind::Barrow => "barrow",
+        VehicleKind::LooseWheel => "wheel without its cart",
+    }
+}
+
+/// What keeps the wheel on its arm.
+#[must_use]
+pub fn keeper(keeper: Keeper, style: Style) -> &'static str {
+    match keeper {
+        Keeper::LinchPin => style.terms.linch_pin,
+        Keeper::Nut => "nut on the arm",
+        Keeper::Collinge => "Collinge axle, two nuts and a cap",
+        Keeper::Mail => "mail axle, plate and three bolts",
+    }
+}
+
+/// What the wheel turns on.
+#[must_use]
+pub fn arm(arm: Arm) -> &'static str {
+    match arm {
+        Arm::Wood => "wooden arm",
+        Arm::Iron => "iron arm",
+    }
+}
+
+/// How the rim is made.
+#[must_use]
+pub fn rim(rim: Rim, style: Style) -> String {
+    match rim {
+        Rim::Sawn => format!("sawn {}s", style.terms.felloe),
+        Rim::Bent => "bent rim".to_owned(),
+    }
+}
+
+/// What the wheel runs on.
+#[must_use]
+pub fn tyre(tyre: Tyre, style: Style) -> String {
+    let word = style.terms.tyre;
+    match tyre {
+        Tyre::Hoop => format!("hoop {word}, shrunk on"),
+        Tyre::Strakes => "strakes, nailed on".to_owned(),
+        Tyre::Rubber => format!("rubber {word} in a channel"),
+        Tyre::Bare => format!("bare wood, no {word}"),
+    }
+}
+
+/// How bad a finding is.
+#[must_use]
+pub fn grade(grade: Grade) -> &'static str {
+    grade.proposes().map_or("note", standing)
+}
+
+/// What a wheel may still be used for.
+#[must_use]
+pub fn standing(standing: Standing) -> &'static str {
+    match standing {
+        Standing::NoFaultFound => "no fault found",
+        Standing::LightWorkOnly => "light work only",
+        Standing::NotJudged => "not judged",
+        Standing::KeepEmpty => "keep empty",
+        Standing::NotOnThisWheel => "not on this wheel",
+    }
+}
