@@ -280,6 +280,14 @@ mod tests {
     }
 
     #[test]
+    fn the_way_of_a_comma_that_can_be_read_gives_the_reason() {
+        let given = from_paper_mm(1275.25).unwrap();
+        let range = LengthRange::FeelerGap;
+        let refusal = parse("1,275 1/4 mm", range, Inch);
+        assert_eq!(refusal, Err(Refusal::OutOfRange { range, given }));
+    }
+
+    #[test]
     fn a_sign_is_for_the_dish() {
         let dish = |text| parse(text, LengthRange::Dish, Millimetre).map(to_paper_mm);
         for text in ["-12", "−12", "- 12 mm", "−1.2 cm"] {
