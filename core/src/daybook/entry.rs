@@ -11,6 +11,9 @@ pub type EntryId = Digest;
 /// The greatest counter a line may claim, so that no line can leave a book without a next number.
 pub const GREATEST_N: u64 = 1_000_000_000_000;
 
+/// The most entries one entry may replace.
+pub const MOST_REPLACED: usize = 64;
+
 /// What sort of thing an entry says.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kind {
@@ -191,8 +194,23 @@ impl Entry {
         (self.n, self.id)
     }
 
-    /// Whether it says the same as another of its thread, whoever said it and when.
+    /// Whether this version can read what it says.
+    pub fn is_read(&self) -> bool {
+        self.says != Says::Unread
+    }
+
+    /// Whether it says the same as another of its thread, whoever said it, when and in which
+    /// words. What cannot be read agrees with nothing.
     pub fn agrees_with(&self, other: &Entry) -> bool {
-        self.says == other.says && self.visit == other.visit && self.says != Says::Unread
+        match (&self.says, &other.says) {
+            (Says::Unread, _) | (_, Says::Unread) => false,
+            (Says::Reading(one), Says::Reading(two)) => {
+                (one.slot, one.answer, self.visit) == (two.slot, two.answer, other.visit)
+            }
+            (Says::Remark(..) | Says::Picture(_), _) => {
+                self.says == other.says && self.visit == other.visit
+            }
+            (one, two) => one == two,
+        }
     }
 }

@@ -11,11 +11,18 @@ pub mod problem;
 pub mod stamp;
 pub mod thread;
 pub mod unwritten;
+pub mod vehicle_view;
+pub mod view;
+mod joining;
+#[cfg(test)]
+mod tests;
 
-pub use book::{Book, VehicleView, View};
+pub use book::Book;
 pub use digest::Digest;
 pub use entry::{Entry, EntryId, Kind, Picture, Says, Subject, Visit, WheelSaid};
 pub use problem::Problem;
 pub use stamp::Stamp;
 pub use thread::{State, Thread};
 pub use unwritten::{Hand, Unwritten};
+pub use vehicle_view::VehicleView;
+pub use view::View;

@@ -12,7 +12,8 @@ pub enum Problem {
         /// What it names.
         names: EntryId,
     },
-    /// It strikes out nothing.
+    /// It strikes out nothing: it replaces nothing, or nothing of its own vehicle, slot and kind. It
+    /// has no effect.
     StrikesNothing(EntryId),
     /// The entry that began its vehicle is not here, or begins no vehicle.
     VehicleNotHere {

@@ -2,7 +2,9 @@
 //! or several saying the same, is the value. Several that differ are a dispute: a value, not an
 //! error.
 
-use super::entry::{Entry, EntryId, Says};
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::entry::{Entry, EntryId, MOST_REPLACED, Says};
 
 /// What a thread comes to.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,6 +68,18 @@ impl<'a> Thread<'a> {
         self.entries.iter().any(|entry| entry.id == id) || self.not_here.contains(&id)
     }
 
+    /// Whether it is nothing but a strike that strikes out nothing.
+    pub(super) fn void(&self) -> bool {
+        let only = matches!(self.entries.as_slice(), [entry] if entry.strikes());
+        only && self.not_here.is_empty()
+    }
+
+    /// The ids of its entries, and those it names that are not here.
+    pub fn ids(&self) -> impl Iterator<Item = EntryId> {
+        let here = self.entries.iter().map(|entry| entry.id);
+        here.chain(self.not_here.iter().copied())
+    }
+
     /// What the thread comes to; `None` only for a thread without a head, which digests rule out.
     pub fn state(&self) -> Option<State<'a>> {
         let first = *self.heads.first()?;
@@ -103,18 +117,64 @@ impl<'a> Thread<'a> {
         matches!(self.state(), Some(State::Dispute(_)))
     }
 
-    /// The latest entry that once settled a dispute of this thread, if one did: it replaces two or
-    /// more entries.
-    pub fn last_settlement(&self) -> Option<&'a Entry> {
-        self.entries
-            .iter()
-            .rev()
-            .copied()
-            .find(|entry| entry.replaces.len() > 1)
+    /// The latest entry that this version can read and that says something: what bringing back a
+    /// thread struck out would say again.
+    pub fn last_said(&self) -> Option<&'a Entry> {
+        let said = |entry: &&Entry| entry.is_read() && !entry.strikes();
+        self.entries.iter().rev().copied().find(said)
     }
 
-    /// What one more entry must replace to be the value: all heads.
+    /// What counts of a description, as far as this version can read it. Where all that counts was
+    /// written by a newer Cartside, the latest that can be read stands in, so that what was
+    /// described does not fall out of sight.
+    pub fn readable(&self) -> Vec<&'a Entry> {
+        let counts = self.counts();
+        let read: Vec<_> = counts
+            .iter()
+            .copied()
+            .filter(|head| head.is_read())
+            .collect();
+        match self.last_said() {
+            Some(said) if read.is_empty() && !counts.is_empty() => vec![said],
+            _ => read,
+        }
+    }
+
+    /// The latest entry that once settled a dispute of this thread, if one did: it replaces two or
+    /// more entries that stood beside each other and did not say the same.
+    pub fn last_settlement(&self) -> Option<&'a Entry> {
+        let here: BTreeMap<EntryId, &Entry> = self
+            .entries
+            .iter()
+            .map(|entry| (entry.id, *entry))
+            .collect();
+        let settles = |entry: &&Entry| entry.replaces.len() > 1 && self.settles(entry, &here);
+        self.entries.iter().rev().copied().find(settles)
+    }
+
+    fn settles(&self, entry: &Entry, here: &BTreeMap<EntryId, &Entry>) -> bool {
+        let targets: BTreeSet<EntryId> = entry.replaces.iter().copied().collect();
+        let replaced: BTreeSet<EntryId> = targets
+            .iter()
+            .filter_map(|target| here.get(target))
+            .flat_map(|target| target.replaces.iter().copied())
+            .collect();
+        let sides = || targets.difference(&replaced);
+        let present: Vec<&Entry> = sides().filter_map(|side| here.get(side).copied()).collect();
+        let unseen = sides()
+            .filter(|side| self.not_here.binary_search(side).is_ok())
+            .count();
+        let differ = present.windows(2).any(|pair| match pair {
+            [one, other] => !one.agrees_with(other),
+            _ => false,
+        });
+        differ || (unseen > 0 && present.len() + unseen > 1)
+    }
+
+    /// What one more entry must replace to be the value: all heads, or as many as one entry may
+    /// replace; the next such entry then takes up the rest.
     pub fn to_replace(&self) -> Vec<EntryId> {
-        self.heads.iter().map(|head| head.id).collect()
+        let heads = self.heads.iter().take(MOST_REPLACED);
+        heads.map(|head| head.id).collect()
     }
 }

@@ -2,12 +2,16 @@
 //! so a line is stored and carried as it stands and never written again.
 
 mod fields;
+mod once;
 mod refusal;
 mod says;
+#[cfg(test)]
+mod tests;
 
 use serde::Serialize;
 use serde_json::Value;
 
+pub use crate::daybook::entry::MOST_REPLACED;
 pub use refusal::LineRefusal;
 
 use crate::daybook::entry::GREATEST_N;
@@ -18,8 +22,6 @@ use fields::Fields;
 pub const LINE_FORM: u64 = 1;
 /// The most bytes a line may have.
 pub const LONGEST_LINE: usize = 64 * 1024;
-/// The most entries a line may replace.
-pub const MOST_REPLACED: usize = 64;
 /// How deep brackets may be nested in a line.
 pub const DEEPEST: usize = 16;
 
@@ -89,9 +91,7 @@ pub fn read(line: &str) -> Result<Entry, LineRefusal> {
     if deep > DEEPEST {
         return Err(LineRefusal::TooDeep(deep));
     }
-    let value =
-        serde_json::from_str(line).map_err(|error| LineRefusal::NotJson(error.to_string()))?;
-    let Value::Object(object) = value else {
+    let Value::Object(object) = once::read(line)? else {
         return Err(LineRefusal::NotAnObject);
     };
     entry(Digest::of(line.as_bytes()), Fields::new(object))

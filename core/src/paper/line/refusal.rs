@@ -15,6 +15,8 @@ pub enum LineRefusal {
     TooDeep(usize),
     /// It is not JSON; what the reader of JSON said.
     NotJson(String),
+    /// This field stands twice in one object.
+    Twice(String),
     /// It is JSON, but not an object.
     NotAnObject,
     /// A field that must be there is not.
@@ -37,6 +39,10 @@ pub enum LineRefusal {
 /// The most characters of a wrong value that are shown back.
 const SHOWN: usize = 40;
 
+fn start(given: &str) -> String {
+    given.chars().take(SHOWN).collect()
+}
+
 impl fmt::Display for LineRefusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
@@ -52,6 +58,11 @@ impl fmt::Display for LineRefusal {
                 "the line is nested {deep} deep; at most {DEEPEST} is allowed"
             ),
             LineRefusal::NotJson(what) => write!(f, "the line is not JSON: {what}"),
+            LineRefusal::Twice(field) => write!(
+                f,
+                "the field “{}” stands twice; each may stand once",
+                start(field)
+            ),
             LineRefusal::NotAnObject => write!(
                 f,
                 "the line is JSON but not an object; an entry is one object"
@@ -62,10 +73,10 @@ impl fmt::Display for LineRefusal {
                 given,
                 allowed,
             } => {
-                let shown: String = given.chars().take(SHOWN).collect();
                 write!(
                     f,
-                    "the field “{field}” holds “{shown}”; allowed is {allowed}"
+                    "the field “{field}” holds “{}”; allowed is {allowed}",
+                    start(given)
                 )
             }
             LineRefusal::ReplacesTooMany(count) => {

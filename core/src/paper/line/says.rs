@@ -179,6 +179,7 @@ fn coded<T>(word: Option<String>, from_code: fn(&str) -> Option<T>) -> (Option<T
 }
 
 fn reading(slot: Slot, fields: &mut Fields) -> Result<Option<Reading>, LineRefusal> {
+    let written = fields.maybe_text("written")?.unwrap_or_default();
     let answer = match fields.text("answer")?.as_str() {
         "length" => Answer::Length(measured(fields)?),
         "over" => Answer::Over(length("mm", fields)?),
@@ -192,7 +193,6 @@ fn reading(slot: Slot, fields: &mut Fields) -> Result<Option<Reading>, LineRefus
             None => return Ok(None),
         },
     };
-    let written = fields.maybe_text("written")?.unwrap_or_default();
     Ok(Some(Reading {
         slot,
         answer,

@@ -1,0 +1,222 @@
+//! One vehicle's part of a book: its wheels, examinations and readings as they count. What is struck
+//! out hides what belongs to it.
+
+use std::collections::BTreeSet;
+
+use super::entry::{Entry, EntryId, Kind, Says};
+use super::thread::Thread;
+use super::view::View;
+use crate::survey::Reading;
+use crate::wheel::{Position, Vehicle, Wheel};
+
+/// The slot of what is said of a vehicle as a whole.
+const VEHICLE: &str = "vehicle";
+
+/// One vehicle's part of a book as it reads.
+#[derive(Clone, Copy, Debug)]
+pub struct VehicleView<'v, 'a> {
+    view: &'v View<'a>,
+    id: EntryId,
+}
+
+impl<'v, 'a> VehicleView<'v, 'a> {
+    pub(super) fn new(view: &'v View<'a>, id: EntryId) -> VehicleView<'v, 'a> {
+        VehicleView { view, id }
+    }
+
+    /// The entry that began the vehicle.
+    pub fn id(&self) -> EntryId {
+        self.id
+    }
+
+    /// The threads of one kind, earliest first; those struck out or hidden are among them.
+    pub fn threads(&self, kind: &Kind) -> Vec<&'v Thread<'a>> {
+        let of_kind = self.view.threads_of(self.id).filter(|(of, _)| *of == kind);
+        let mut threads: Vec<_> = of_kind.map(|(_, thread)| thread).collect();
+        threads.sort_by_key(|thread| thread.entries().first().map(|entry| entry.order()));
+        threads
+    }
+
+    /// The one thread of this kind and slot; of descriptions there is only one.
+    fn thread(&self, kind: &Kind, slot: &str) -> Option<&'v Thread<'a>> {
+        let of_slot = |thread: &&Thread<'_>| {
+            thread
+                .entries()
+                .first()
+                .is_some_and(|entry| entry.slot == slot)
+        };
+        self.view
+            .threads_of(self.id)
+            .filter(|(of, _)| *of == kind)
+            .map(|(_, thread)| thread)
+            .find(|thread| of_slot(thread) && !thread.void())
+    }
+
+    /// Every entry of the vehicle, earliest first.
+    pub fn entries(&self) -> Vec<&'a Entry> {
+        let threads = self.view.threads_of(self.id);
+        let mut entries: Vec<&'a Entry> = threads
+            .flat_map(|(_, thread)| thread.entries().iter().copied())
+            .collect();
+        entries.sort_by_key(|entry| entry.order());
+        entries
+    }
+
+    /// How many entries belong to the vehicle.
+    pub fn count(&self) -> usize {
+        self.entries().len()
+    }
+
+    /// The latest of its entries, by counter.
+    pub fn last_entry(&self) -> Option<&'a Entry> {
+        self.entries().last().copied()
+    }
+
+    /// The thread that describes the vehicle as a whole.
+    pub fn description(&self) -> Option<&'v Thread<'a>> {
+        self.thread(&Kind::Vehicle, VEHICLE)
+    }
+
+    /// What is said of the vehicle as a whole; in a dispute the side written first. `None` if it is
+    /// struck out.
+    pub fn described(&self) -> Option<&'a Vehicle> {
+        self.description()?
+            .readable()
+            .into_iter()
+            .find_map(|entry| match &entry.says {
+                Says::Vehicle(vehicle) => Some(vehicle),
+                _ => None,
+            })
+    }
+
+    /// Whether the vehicle as a whole is struck out; all that belongs to it is then hidden.
+    pub fn struck(&self) -> bool {
+        self.description().is_some_and(Thread::struck)
+    }
+
+    /// The thread that describes the wheel at this position, struck out or not.
+    pub fn wheel_thread(&self, position: Position) -> Option<&'v Thread<'a>> {
+        self.thread(&Kind::Wheel, position.code())
+    }
+
+    /// The wheel at this position and the entry that describes it; in a dispute the side with the
+    /// most parts, so that no reading falls out of sight. `None` if it is struck out.
+    pub fn wheel(&self, position: Position) -> Option<(&'a Wheel, EntryId)> {
+        wheel_of(self.wheel_thread(position)?)
+    }
+
+    /// The wheels that are described and neither struck out nor hidden, in the order they are
+    /// walked round.
+    pub fn wheels(&self) -> Vec<(Position, &'a Wheel)> {
+        if self.struck() {
+            return Vec::new();
+        }
+        Position::ALL
+            .into_iter()
+            .filter_map(|position| Some((position, self.wheel(position)?.0)))
+            .collect()
+    }
+
+    /// The thread of an examination, by the id of any of its entries.
+    pub fn visit_thread(&self, id: EntryId) -> Option<&'v Thread<'a>> {
+        self.threads(&Kind::Visit)
+            .into_iter()
+            .find(|thread| thread.has(id))
+    }
+
+    /// The examinations that are neither struck out nor hidden, earliest first, each by its first
+    /// entry.
+    pub fn visits(&self) -> Vec<&'a Entry> {
+        if self.struck() {
+            return Vec::new();
+        }
+        self.threads(&Kind::Visit)
+            .into_iter()
+            .filter(|thread| !thread.struck())
+            .filter_map(|thread| thread.entries().first().copied())
+            .collect()
+    }
+
+    /// Whether an entry is hidden because its vehicle or its examination is struck out.
+    pub fn hidden(&self, entry: &Entry) -> bool {
+        self.struck()
+            || entry
+                .visit
+                .and_then(|visit| self.visit_thread(visit))
+                .is_some_and(Thread::struck)
+    }
+
+    /// The threads of one kind of which something that counts belongs to this examination. Empty if
+    /// the examination or the vehicle is struck out.
+    pub fn of_visit(&self, kind: &Kind, visit: EntryId) -> Vec<&'v Thread<'a>> {
+        let visit = Ids::of(self, visit);
+        let counts_here = |thread: &&Thread<'a>| {
+            let counts = thread.counts();
+            counts.into_iter().any(|entry| visit.holds(entry))
+        };
+        self.threads(kind).into_iter().filter(counts_here).collect()
+    }
+
+    /// The readings of one examination that count, each with its entry; of a disputed one every
+    /// side.
+    pub fn readings(&self, visit: EntryId) -> Vec<(&'a Entry, &'a Reading)> {
+        let ids = Ids::of(self, visit);
+        self.threads(&Kind::Reading)
+            .into_iter()
+            .flat_map(Thread::counts)
+            .filter(|entry| ids.holds(entry))
+            .filter_map(|entry| match &entry.says {
+                Says::Reading(reading) => Some((entry, reading)),
+                _ => None,
+            })
+            .collect()
+    }
+
+    /// The threads whose heads differ, but for those that are hidden and those of which this
+    /// version can read no side.
+    pub fn disputes(&self) -> Vec<&'v Thread<'a>> {
+        let open = |thread: &&Thread<'a>| {
+            let heads = thread.heads();
+            thread.disputed()
+                && heads.iter().any(|head| head.is_read())
+                && !heads.iter().all(|head| self.hidden(head))
+        };
+        self.view
+            .threads_of(self.id)
+            .map(|(_, thread)| thread)
+            .filter(open)
+            .collect()
+    }
+}
+
+/// The ids by which an examination that is not struck out or hidden is named.
+struct Ids(BTreeSet<EntryId>);
+
+impl Ids {
+    fn of(vehicle: &VehicleView<'_, '_>, visit: EntryId) -> Ids {
+        let thread = vehicle
+            .visit_thread(visit)
+            .filter(|thread| !thread.struck() && !vehicle.struck());
+        Ids(thread.into_iter().flat_map(Thread::ids).collect())
+    }
+
+    fn holds(&self, entry: &Entry) -> bool {
+        entry.visit.is_some_and(|visit| self.0.contains(&visit))
+    }
+}
+
+fn wheel_of<'a>(thread: &Thread<'a>) -> Option<(&'a Wheel, EntryId)> {
+    let mut best: Option<(&'a Wheel, EntryId)> = None;
+    for entry in thread.readable() {
+        if let Says::Wheel(said) = &entry.says
+            && best.is_none_or(|(wheel, _)| parts(&said.wheel) > parts(wheel))
+        {
+            best = Some((&said.wheel, entry.id));
+        }
+    }
+    best
+}
+
+fn parts(wheel: &Wheel) -> (u16, u16) {
+    (wheel.felloes.spokes(), wheel.felloes.felloes())
+}

@@ -1,0 +1,130 @@
+//! A book as it reads: threads, vehicles, and what is odd about the set.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::book::Book;
+use super::digest::Digest;
+use super::entry::{Entry, EntryId, Kind, Says, Subject};
+use super::joining::threads;
+use super::problem::Problem;
+use super::thread::Thread;
+use super::vehicle_view::VehicleView;
+
+/// Entries that may be joined: one kind, one subject, one slot.
+type Group<'a> = (Subject, &'a Kind, &'a str);
+
+/// A book as it reads.
+#[derive(Clone, Debug)]
+pub struct View<'a> {
+    threads: Vec<(Subject, &'a Kind, Thread<'a>)>,
+    problems: Vec<Problem>,
+}
+
+impl<'a> View<'a> {
+    /// Reads the whole set.
+    pub(super) fn of(book: &'a Book) -> View<'a> {
+        let mut groups: BTreeMap<Group<'a>, Vec<&'a Entry>> = BTreeMap::new();
+        for entry in book.entries() {
+            groups
+                .entry((entry.subject(), &entry.kind, &entry.slot))
+                .or_default()
+                .push(entry);
+        }
+        let mut view = View {
+            threads: Vec::new(),
+            problems: book
+                .entries()
+                .flat_map(|entry| strays(book, entry))
+                .collect(),
+        };
+        for ((subject, kind, _), entries) in groups {
+            let one_thread = kind.one_thread_a_slot();
+            for thread in threads(book, entries, one_thread, &mut view.problems) {
+                view.threads.push((subject, kind, thread));
+            }
+        }
+        view.problems.sort_unstable();
+        view
+    }
+
+    /// What is odd about the set, in a fixed order.
+    pub fn problems(&self) -> &[Problem] {
+        &self.problems
+    }
+
+    /// Every thread.
+    pub fn threads(&self) -> impl Iterator<Item = &Thread<'a>> {
+        self.threads.iter().map(|(_, _, thread)| thread)
+    }
+
+    /// Every thread of one vehicle, with its kind.
+    pub(super) fn threads_of(
+        &self,
+        vehicle: EntryId,
+    ) -> impl Iterator<Item = (&'a Kind, &Thread<'a>)> {
+        self.threads
+            .iter()
+            .filter(move |(subject, _, _)| *subject == Subject::Vehicle(vehicle))
+            .map(|(_, kind, thread)| (*kind, thread))
+    }
+
+    /// Every vehicle that any entry belongs to, whether the entry that began it is here or not.
+    pub fn vehicles(&self) -> Vec<EntryId> {
+        let mut vehicles = Vec::new();
+        for (subject, _, _) in &self.threads {
+            if let Subject::Vehicle(id) = subject
+                && vehicles.last() != Some(id)
+            {
+                vehicles.push(*id);
+            }
+        }
+        vehicles
+    }
+
+    /// One vehicle's part of the book.
+    pub fn vehicle(&self, id: EntryId) -> VehicleView<'_, 'a> {
+        VehicleView::new(self, id)
+    }
+
+    /// Digests of the pictures whose bytes are to go.
+    pub fn erased(&self) -> BTreeSet<Digest> {
+        self.threads()
+            .flat_map(Thread::counts)
+            .filter_map(|entry| match entry.says {
+                Says::Erasure(digest) => Some(digest),
+                _ => None,
+            })
+            .collect()
+    }
+
+    /// How many entries this version keeps without reading, or reads only in part.
+    pub fn written_by_newer(&self) -> usize {
+        self.threads()
+            .flat_map(Thread::entries)
+            .filter(|entry| entry.says == Says::Unread || entry.unread_fields > 0)
+            .count()
+    }
+}
+
+/// What an entry names as its vehicle or examination, and is not that.
+fn strays(book: &Book, entry: &Entry) -> Vec<Problem> {
+    let vehicle = entry
+        .vehicle
+        .filter(|names| !book.entry(*names).is_some_and(Entry::begins_vehicle))
+        .map(|names| Problem::VehicleNotHere {
+            entry: entry.id,
+            names,
+        });
+    let visit = entry
+        .visit
+        .filter(|names| {
+            !book.entry(*names).is_some_and(|named| {
+                named.kind == Kind::Visit && named.subject() == entry.subject()
+            })
+        })
+        .map(|names| Problem::VisitNotHere {
+            entry: entry.id,
+            names,
+        });
+    vehicle.into_iter().chain(visit).collect()
+}
