@@ -9,7 +9,7 @@ use super::seen::{Seen, Taken, seen_at};
 use super::standing::{Grade, Standing};
 use crate::daybook::EntryId;
 use crate::quantity::Length;
-use crate::quantity::length::millimetres;
+use crate::quantity::length::{millimetres, to_paper_mm};
 use crate::survey::{Need, Play, Question};
 use crate::wheel::{Place, Wheel};
 
@@ -70,6 +70,8 @@ pub fn judge(wheel: &Wheel, readings: &[Taken], limits: &[Limit]) -> Judgement {
 struct Reached {
     places: Vec<Place>,
     measure: Measure,
+    /// The answers it rests on, where they are not those of its own row at its places.
+    beyond: Vec<(Question, Place)>,
 }
 
 impl Reached {
@@ -77,8 +79,15 @@ impl Reached {
         (!places.is_empty()).then(|| Reached {
             measure: measure(&places),
             places,
+            beyond: Vec::new(),
         })
     }
+}
+
+/// Whether a length reaches a limit as both stand on paper, so that a limit reached by adding up is
+/// reached whatever the order.
+fn reaches(length: Length, least: Length) -> bool {
+    to_paper_mm(length) >= to_paper_mm(least)
 }
 
 struct Rows<'a> {
@@ -128,18 +137,20 @@ impl<'a> Rows<'a> {
             question,
             grade: limit.grade,
             limit: *limit,
-            entries: self.entries(question, &reached.places),
+            entries: self.entries(question, &reached),
             not_looked: self.not_looked(question),
             places: reached.places,
             measure: reached.measure,
         })
     }
 
-    fn entries(&self, question: Question, places: &[Place]) -> Vec<EntryId> {
-        let mut entries: Vec<EntryId> = self
-            .row(question)
-            .filter(|(place, _)| places.contains(place))
-            .flat_map(|(_, seen)| seen.entries.clone())
+    fn entries(&self, question: Question, reached: &Reached) -> Vec<EntryId> {
+        let own = reached.places.iter().map(|place| (question, *place));
+        let beyond = reached.beyond.iter().copied();
+        let mut entries: Vec<EntryId> = own
+            .chain(beyond)
+            .filter_map(|(row, place)| self.seen.get(&row)?.get(&place))
+            .flat_map(|seen| seen.entries.clone())
             .collect();
         entries.sort_unstable();
         entries.dedup();
@@ -149,9 +160,9 @@ impl<'a> Rows<'a> {
     fn reached(&self, question: Question, test: &Test) -> Option<Reached> {
         match test {
             Test::Any => self.longest(question, |length| length > millimetres(0.0)),
-            Test::Anywhere(least) => self.longest(question, |length| length >= *least),
+            Test::Anywhere(least) => self.longest(question, |length| reaches(length, *least)),
             Test::AtPlacesAndAQuarter { each, places } => {
-                let reach = self.where_length(question, |length| length >= *each);
+                let reach = self.where_length(question, |length| reaches(length, *each));
                 let of = self.looked(question).count();
                 let enough = reach.len() >= *places && reach.len() * 4 >= of;
                 if enough {
@@ -163,19 +174,18 @@ impl<'a> Rows<'a> {
                     None
                 }
             }
-            Test::Sum(least) => {
-                self.sum(question)
-                    .filter(|(_, sum)| sum >= least)
-                    .map(|(places, sum)| Reached {
-                        places,
-                        measure: Measure::Sum(sum),
-                    })
-            }
+            Test::Sum(least) => self
+                .sum(question)
+                .filter(|(_, sum)| reaches(*sum, *least))
+                .and_then(|(places, sum)| Reached::at(places, |_| Measure::Sum(sum))),
             Test::Felt(play) => Reached::at(self.felt(question, *play), |_| Measure::Said),
             Test::Answered(times) => {
                 let bad = self.answered_badly(question);
                 if bad.len() >= *times {
-                    Reached::at(bad, |_| Measure::Said)
+                    Reached::at(bad, |_| Measure::Said).map(|reached| Reached {
+                        beyond: self.gone(question),
+                        ..reached
+                    })
                 } else {
                     None
                 }
@@ -222,7 +232,7 @@ impl<'a> Rows<'a> {
 
     fn felt(&self, question: Question, least: Play) -> Vec<Place> {
         self.row(question)
-            .filter(|(_, seen)| seen.length.is_none() && seen.play >= Some(least))
+            .filter(|(_, seen)| seen.play >= Some(least))
             .map(|(place, _)| place)
             .collect()
     }
@@ -233,17 +243,20 @@ impl<'a> Rows<'a> {
             .filter(|(_, seen)| seen.bad)
             .map(|(place, _)| place)
             .collect();
-        if question == Question::SpokeBroken {
-            // A spoke whose foot or rim end was not there to be felt is as good as broken.
-            for row in [Question::SpokeFoot, Question::SpokeRimEnd] {
-                places.extend(
-                    self.row(row)
-                        .filter(|(_, seen)| seen.gone)
-                        .map(|(place, _)| place),
-                );
-            }
-        }
+        places.extend(self.gone(question).into_iter().map(|(_, place)| place));
         places.into_iter().collect()
+    }
+
+    /// Where a foot or a rim end was not there to be felt: such a spoke is as good as broken.
+    fn gone(&self, question: Question) -> Vec<(Question, Place)> {
+        let ends: &[Question] = match question {
+            Question::SpokeBroken => &[Question::SpokeFoot, Question::SpokeRimEnd],
+            _ => &[],
+        };
+        let gone = |row: Question| self.row(row).filter(|(_, seen)| seen.gone);
+        ends.iter()
+            .flat_map(|row| gone(*row).map(|(place, _)| (*row, place)))
+            .collect()
     }
 
     /// The places of a row that reach *light work only* by a limit that looks at one place.
@@ -298,14 +311,24 @@ impl<'a> Rows<'a> {
     }
 
     fn beside_a_loose_one(&self, question: Question) -> Option<Reached> {
-        let mut loose = self.loose(Question::SpokeFoot);
-        loose.extend(self.loose(Question::SpokeRimEnd));
-        let broken = self.answered_badly(question);
-        let beside = broken
+        let loose: Vec<(Question, Place)> = [Question::SpokeFoot, Question::SpokeRimEnd]
             .into_iter()
-            .filter(|one| loose.iter().any(|other| self.beside(*one, *other)))
+            .flat_map(|row| self.loose(row).into_iter().map(move |place| (row, place)))
             .collect();
-        Reached::at(beside, |_| Measure::Said)
+        let (mut beside, mut beyond) = (Vec::new(), Vec::new());
+        for broken in self.answered_badly(question) {
+            let next = loose
+                .iter()
+                .filter(|(_, place)| self.beside(broken, *place));
+            let before = beyond.len();
+            beyond.extend(next);
+            if beyond.len() > before {
+                beside.push(broken);
+            }
+        }
+        let gone = self.gone(question).into_iter();
+        beyond.extend(gone.filter(|(_, place)| beside.contains(place)));
+        Reached::at(beside, |_| Measure::Said).map(|reached| Reached { beyond, ..reached })
     }
 
     /// The places of this wheel that a row asks for and that were not looked at.
@@ -344,3 +367,6 @@ impl<'a> Rows<'a> {
         })
     }
 }
+
+#[cfg(test)]
+mod tests;

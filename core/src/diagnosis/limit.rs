@@ -33,7 +33,8 @@ pub enum Test {
     },
     /// The lengths of all places come to this much or more.
     Sum(Length),
-    /// The hand's verdict, where nothing was measured, is this or worse at any place.
+    /// The hand's verdict is this or worse at any place. A measure that refines a verdict replaces
+    /// it; one that stands beside it does not soften it.
     Felt(Play),
     /// The bad answer, at so many places or more.
     Answered(usize),

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::daybook::EntryId;
 use crate::quantity::Length;
-use crate::survey::{Answer, Play, Question, Reading};
+use crate::survey::{Answer, Pad, Play, Question, Reading};
 use crate::wheel::Place;
 
 /// A reading with the entry it stands in.
@@ -28,7 +28,7 @@ pub struct Seen {
     pub bad: bool,
     /// The part was not there.
     pub gone: bool,
-    /// The place was looked at.
+    /// The place was looked at, and an answer to the question given.
     pub looked: bool,
     /// The entries this rests on.
     pub entries: Vec<EntryId>,
@@ -49,9 +49,30 @@ impl Seen {
         }
         self.bad |= is_bad(question, answer);
         self.gone |= *answer == Answer::NotThere;
-        self.looked |= answer.looked();
+        self.looked |= answer.looked() && answers(question, answer);
         self.entries.push(taken.entry);
     }
+}
+
+/// Whether an answer is one to its question; any other is kept and is no look. *Looked, nothing
+/// found* says nothing good of a keeper that was looked for.
+fn answers(question: Question, answer: &Answer) -> bool {
+    match answer {
+        Answer::Length(_) | Answer::Over(_) => {
+            matches!(question.pad(), Pad::Gauge(_) | Pad::Verdict(_))
+        }
+        Answer::Play(_) => matches!(question.pad(), Pad::Verdict(_)),
+        Answer::Yes | Answer::No => question.pad() == Pad::YesNo,
+        Answer::NothingFound => !is_keeper(question),
+        Answer::NotThere | Answer::CannotSee => true,
+    }
+}
+
+fn is_keeper(question: Question) -> bool {
+    matches!(
+        question,
+        Question::KeeperPresent | Question::KeeperRight | Question::KeeperSecured
+    )
 }
 
 /// Whether an answer is the bad one for its question.

@@ -1,0 +1,214 @@
+//! Counts and neighbours, what a finding rests on, and several answers at one place.
+
+use super::*;
+use crate::diagnosis::{Measure, Standing};
+use Grade::{KeepEmpty, LightWorkOnly, NotOnThisWheel};
+
+/// The first `count` spokes of which no two stand side by side.
+fn apart(count: u16) -> Vec<u16> {
+    (0..count).map(|n| 1 + 2 * n).collect()
+}
+
+/// A quarter of 10 is 2½, of 12 is 3, of 14 is 3½, of 16 is 4.
+#[test]
+fn a_quarter_of_the_spokes_is_counted_on_the_whole_wheel() {
+    for question in [Question::SpokeFoot, Question::SpokeRimEnd] {
+        for (of, quarter) in [(10, 3), (12, 3), (14, 4), (16, 4)] {
+            let under = spokes(question, &apart(quarter - 1), loose());
+            let at = spokes(question, &apart(quarter), loose());
+            assert_eq!(grade(&wheel(of), &under, question), Some(LightWorkOnly));
+            assert_eq!(grade(&wheel(of), &at, question), Some(KeepEmpty), "{of}");
+        }
+    }
+}
+
+#[test]
+fn neighbours_are_found_over_the_mark() {
+    for of in [10, 12, 14, 16] {
+        for question in [Question::SpokeFoot, Question::SpokeRimEnd] {
+            let judgement = judged(&wheel(of), &spokes(question, &[of, 1], loose()));
+            let finding = found(&judgement, question).unwrap();
+            assert_eq!(finding.grade, KeepEmpty);
+            assert_eq!(finding.places, [Place::Spoke(1), Place::Spoke(of)]);
+            assert_eq!(finding.measure, Measure::Places { reach: 2, of: 2 });
+        }
+    }
+}
+
+/// The rim end's note at ½ mm does not make it loose.
+#[test]
+fn spokes_below_light_work_only_are_no_loose_neighbours() {
+    let question = Question::SpokeRimEnd;
+    for (value, expect) in [(1.99, Grade::Note), (2.0, KeepEmpty)] {
+        let given = spokes(question, &[6, 7], mm(value));
+        assert_eq!(grade(&wheel(12), &given, question), Some(expect));
+    }
+}
+
+#[test]
+fn a_foot_and_a_rim_end_are_counted_apart() {
+    let given = [
+        (Question::SpokeFoot, Place::Spoke(3), loose()),
+        (Question::SpokeRimEnd, Place::Spoke(4), loose()),
+    ];
+    let judgement = judged(&wheel(12), &given);
+    assert_eq!(judgement.so_far(), Some(Standing::LightWorkOnly));
+    assert_eq!(judgement.findings.len(), 2);
+}
+
+#[test]
+fn a_spoke_that_is_not_there_is_as_good_as_broken() {
+    for (question, answer) in [
+        (Question::SpokeFoot, Answer::NotThere),
+        (Question::SpokeRimEnd, Answer::NotThere),
+        (Question::SpokeBroken, Answer::NotThere),
+    ] {
+        let judgement = judged(&wheel(12), &[(question, Place::Spoke(7), answer)]);
+        let finding = found(&judgement, Question::SpokeBroken).unwrap();
+        assert_eq!(finding.grade, KeepEmpty, "{question:?}");
+        assert_eq!(finding.places, [Place::Spoke(7)]);
+        assert_eq!(finding.entries, [id(0)], "{question:?}");
+    }
+}
+
+#[test]
+fn a_broken_spoke_beside_a_loose_one_rests_on_both() {
+    let given = [
+        (Question::SpokeBroken, Place::Spoke(12), Answer::Yes),
+        (Question::SpokeFoot, Place::Spoke(1), loose()),
+        (Question::SpokeFoot, Place::Spoke(6), loose()),
+    ];
+    let judgement = judged(&wheel(12), &given);
+    let finding = found(&judgement, Question::SpokeBroken).unwrap();
+    assert_eq!(finding.grade, NotOnThisWheel);
+    assert_eq!(finding.places, [Place::Spoke(12)]);
+    let mut both = [id(0), id(1)];
+    both.sort_unstable();
+    assert_eq!(finding.entries, both);
+}
+
+#[test]
+fn a_keeper_that_is_not_there_cannot_be_right_or_secured() {
+    for question in [
+        Question::KeeperPresent,
+        Question::KeeperRight,
+        Question::KeeperSecured,
+    ] {
+        let given = [(question, Place::Whole, Answer::NotThere)];
+        assert_eq!(grade(&wheel(12), &given, question), Some(NotOnThisWheel));
+    }
+}
+
+#[test]
+fn of_two_readings_of_one_slot_the_worse_counts() {
+    let slots = [
+        (
+            Question::TyreGap,
+            Place::Between(2),
+            mm(0.0),
+            mm(3.0),
+            KeepEmpty,
+        ),
+        (
+            Question::SpokeFoot,
+            Place::Spoke(2),
+            mm(0.0),
+            loose(),
+            LightWorkOnly,
+        ),
+        (
+            Question::SpokeFoot,
+            Place::Spoke(2),
+            mm(0.1),
+            mm(1.5),
+            KeepEmpty,
+        ),
+        (
+            Question::SpokeRimEnd,
+            Place::Spoke(2),
+            mm(0.0),
+            loose(),
+            LightWorkOnly,
+        ),
+        (
+            Question::SpokeRimEnd,
+            Place::Spoke(2),
+            mm(1.0),
+            loose(),
+            LightWorkOnly,
+        ),
+        (
+            Question::SpokeRimEnd,
+            Place::Spoke(2),
+            Answer::NothingFound,
+            loose(),
+            LightWorkOnly,
+        ),
+        (
+            Question::KeeperSecured,
+            Place::Whole,
+            Answer::Yes,
+            Answer::No,
+            NotOnThisWheel,
+        ),
+        (
+            Question::SpokeBroken,
+            Place::Spoke(2),
+            Answer::No,
+            Answer::Yes,
+            KeepEmpty,
+        ),
+    ];
+    for (question, place, kind, harsh, expect) in slots {
+        let given = [(question, place, kind), (question, place, harsh)];
+        let judgement = judged(&wheel(12), &given);
+        let finding = found(&judgement, question).unwrap();
+        assert_eq!(finding.grade, expect, "{given:?}");
+        assert_eq!(finding.entries.len(), 2, "both sides are named");
+    }
+}
+
+/// Two readings of one place are one place.
+#[test]
+fn a_place_read_twice_is_counted_once() {
+    let gap = (Question::TyreGap, Place::Between(1), mm(0.5));
+    assert_eq!(
+        grade(&wheel(12), &[gap, gap], Question::TyreGap),
+        Some(Grade::Note)
+    );
+    let joint = (Question::JointGap, Place::Joint(1), mm(1.5));
+    assert_eq!(
+        grade(&wheel(12), &[joint, joint], Question::JointGap),
+        Some(Grade::Note)
+    );
+}
+
+#[test]
+fn findings_stand_worst_first_and_the_worst_proposes() {
+    let given = [
+        (Question::TyreGap, Place::Between(1), mm(0.25)),
+        (Question::SpokeFoot, Place::Spoke(1), loose()),
+        (Question::KeeperSecured, Place::Whole, Answer::No),
+    ];
+    let judgement = judged(&wheel(12), &given);
+    let grades: Vec<Grade> = judgement.findings.iter().map(|found| found.grade).collect();
+    assert_eq!(grades, [NotOnThisWheel, LightWorkOnly, Grade::Note]);
+    assert_eq!(judgement.proposed(), Standing::NotOnThisWheel);
+}
+
+#[test]
+fn a_finding_rests_on_the_readings_that_reach_its_limit() {
+    let given = [
+        (Question::TyreGap, Place::Between(1), mm(3.0)),
+        (Question::TyreGap, Place::Between(4), mm(2.99)),
+        (Question::TyreGap, Place::Spoke(8), mm(5.0)),
+    ];
+    let judgement = judged(&wheel(12), &given);
+    let finding = found(&judgement, Question::TyreGap).unwrap();
+    assert_eq!(finding.places, [Place::Spoke(8), Place::Between(1)]);
+    assert_eq!(finding.measure, Measure::Greatest(millimetres(5.0)));
+    let mut entries = [id(0), id(2)];
+    entries.sort_unstable();
+    assert_eq!(finding.entries, entries);
+    assert_eq!(finding.not_looked, [Place::Between(7)]);
+}

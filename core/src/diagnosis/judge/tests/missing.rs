@@ -1,0 +1,214 @@
+//! What is missing, what does not count as looking, and what is listed elsewhere.
+
+use super::*;
+use crate::diagnosis::{Standing, questions};
+use crate::survey::Need;
+
+fn needs_missing(judgement: &Judgement) -> Vec<Need> {
+    judgement
+        .missing
+        .iter()
+        .map(|missing| missing.need)
+        .collect()
+}
+
+fn places_missing(judgement: &Judgement, need: Need) -> Vec<Place> {
+    judgement
+        .missing
+        .iter()
+        .find(|missing| missing.need == need)
+        .map(|missing| missing.places.clone())
+        .unwrap_or_default()
+}
+
+/// The needs no question meets yet.
+const WITHOUT_QUESTION: [Need; 5] = [
+    Need::Ring,
+    Need::Dish,
+    Need::EndPlayAndShake,
+    Need::Rot,
+    Need::NaveAndBonds,
+];
+
+#[test]
+fn of_a_wheel_nobody_looked_at_everything_is_missing() {
+    let judgement = judged(&wheel(12), &[]);
+    assert_eq!(needs_missing(&judgement), Need::ALL);
+    assert_eq!(judgement.so_far(), None);
+    assert_eq!(judgement.proposed(), Standing::NotJudged);
+    assert_eq!(
+        places_missing(&judgement, Need::SpokeFeet),
+        (1..=12).map(Place::Spoke).collect::<Vec<_>>()
+    );
+    assert_eq!(
+        places_missing(&judgement, Need::Joints),
+        (1..=6).map(Place::Joint).collect::<Vec<_>>()
+    );
+    assert_eq!(places_missing(&judgement, Need::TyreGap).len(), 4);
+    assert_eq!(places_missing(&judgement, Need::Keeper), []);
+}
+
+#[test]
+fn of_a_wheel_fully_looked_at_only_needs_without_a_question_are_missing() {
+    let judgement = judged(&wheel(12), &all_clean(&wheel(12)));
+    assert_eq!(needs_missing(&judgement), WITHOUT_QUESTION);
+    assert_eq!(judgement.findings, []);
+    assert_eq!(judgement.proposed(), Standing::NotJudged);
+    for need in WITHOUT_QUESTION {
+        assert!(questions(need).is_empty());
+        assert_eq!(places_missing(&judgement, need), []);
+    }
+}
+
+/// Each reading of a full set is needed, but for the two rows no need asks for.
+#[test]
+fn one_reading_left_out_is_missed_at_its_place() {
+    let all = all_clean(&wheel(12));
+    for (at, (question, place, _)) in all.iter().enumerate() {
+        let mut rest = all.clone();
+        rest.remove(at);
+        let judgement = judged(&wheel(12), &rest);
+        let of_need = Need::ALL
+            .into_iter()
+            .find(|need| questions(*need).contains(question));
+        match of_need {
+            Some(need) => {
+                assert!(needs_missing(&judgement).contains(&need), "{question:?}");
+                if *place != Place::Whole {
+                    assert_eq!(places_missing(&judgement, need), [*place]);
+                }
+            }
+            None => assert_eq!(needs_missing(&judgement), WITHOUT_QUESTION),
+        }
+    }
+}
+
+#[test]
+fn what_was_not_seen_was_not_looked_at() {
+    let mut given = all_clean(&wheel(12));
+    for (question, place, answer) in &mut given {
+        if (*question, *place) == (Question::SpokeFoot, Place::Spoke(5)) {
+            *answer = Answer::CannotSee;
+        }
+    }
+    let judgement = judged(&wheel(12), &given);
+    assert_eq!(
+        places_missing(&judgement, Need::SpokeFeet),
+        [Place::Spoke(5)]
+    );
+    given.push((Question::SpokeFoot, Place::Spoke(5), Answer::NothingFound));
+    assert_eq!(
+        places_missing(&judged(&wheel(12), &given), Need::SpokeFeet),
+        []
+    );
+}
+
+/// A file may hold any answer to any question; one that does not answer it is no look.
+#[test]
+fn an_answer_that_does_not_fit_its_question_was_not_looked_at() {
+    let misfits = [
+        (Question::KeeperPresent, Answer::Play(Play::Tight)),
+        (Question::KeeperPresent, mm(0.0)),
+        (Question::KeeperPresent, Answer::NothingFound),
+        (Question::KeeperSecured, Answer::NothingFound),
+        (Question::JointGap, Answer::No),
+        (Question::JointGap, Answer::Play(Play::Tight)),
+        (Question::SpokeFoot, Answer::No),
+        (Question::SpokeRimEnd, Answer::Yes),
+        (Question::SpokeBroken, mm(0.0)),
+        (Question::SpokeBroken, Answer::Play(Play::Tight)),
+    ];
+    for (misfit, wrong) in misfits {
+        let mut given = all_clean(&wheel(12));
+        for (question, _, answer) in &mut given {
+            if *question == misfit {
+                *answer = wrong;
+            }
+        }
+        let judgement = judged(&wheel(12), &given);
+        let need = Need::ALL
+            .into_iter()
+            .find(|need| questions(*need).contains(&misfit))
+            .unwrap();
+        assert!(
+            needs_missing(&judgement).contains(&need),
+            "{misfit:?} {wrong:?}"
+        );
+    }
+}
+
+#[test]
+fn any_four_places_round_the_tyre_will_do() {
+    let mut given: Vec<Given> = [2, 5, 8]
+        .map(|n| (Question::TyreGap, Place::Between(n), mm(0.0)))
+        .to_vec();
+    let judgement = judged(&wheel(12), &given);
+    assert_eq!(places_missing(&judgement, Need::TyreGap).len(), 1);
+    given.push((Question::TyreGap, Place::Spoke(11), mm(0.0)));
+    assert!(!needs_missing(&judged(&wheel(12), &given)).contains(&Need::TyreGap));
+}
+
+#[test]
+fn what_is_found_outweighs_what_is_missing_only_when_it_is_worse() {
+    let foot = |value| [(Question::SpokeFoot, Place::Spoke(1), mm(value))];
+    let mild = judged(&wheel(12), &foot(0.5));
+    assert_eq!(mild.so_far(), Some(Standing::LightWorkOnly));
+    assert_eq!(mild.proposed(), Standing::NotJudged);
+    let grave = judged(&wheel(12), &foot(1.5));
+    assert_eq!(grave.proposed(), Standing::KeepEmpty);
+}
+
+#[test]
+fn no_fault_is_found_only_when_nothing_is_missing() {
+    let mut judgement = judged(&wheel(12), &all_clean(&wheel(12)));
+    judgement.missing.clear();
+    assert_eq!(judgement.proposed(), Standing::NoFaultFound);
+}
+
+#[test]
+fn a_reading_on_a_part_the_wheel_has_not_is_listed_elsewhere() {
+    let given = [
+        (Question::SpokeBroken, Place::Spoke(13), Answer::Yes),
+        (Question::SpokeFoot, Place::Spoke(13), mm(5.0)),
+        (Question::JointGap, Place::Joint(7), mm(50.0)),
+        (Question::TyreGap, Place::Between(13), mm(50.0)),
+        (
+            Question::SpokeFoot,
+            Place::Spoke(1),
+            Answer::Play(Play::Tight),
+        ),
+    ];
+    let judgement = judged(&wheel(12), &given);
+    assert_eq!(judgement.findings, []);
+    let mut elsewhere: Vec<EntryId> = (0..4).map(id).collect();
+    elsewhere.sort_unstable();
+    assert_eq!(judgement.elsewhere, elsewhere);
+}
+
+#[test]
+fn a_wheel_without_a_hoop_is_not_asked_for_the_gap_under_one() {
+    for tyre in [Tyre::Strakes, Tyre::Rubber, Tyre::Bare] {
+        let wheel = Wheel {
+            tyre: Some(tyre),
+            ..wheel(12)
+        };
+        let given = [
+            (Question::TyreGap, Place::Between(1), mm(9.0)),
+            (Question::TyreShifts, Place::Whole, Answer::Yes),
+        ];
+        let judgement = judged(&wheel, &given);
+        assert_eq!(judgement.findings, []);
+        assert_eq!(judgement.elsewhere.len(), 2);
+        assert!(!needs_missing(&judgement).contains(&Need::TyreGap));
+        assert_eq!(needs_missing(&judgement).len(), Need::ALL.len() - 1);
+    }
+}
+
+#[test]
+fn a_tyre_not_yet_named_is_asked_for_its_gap() {
+    let wheel = Wheel {
+        tyre: None,
+        ..wheel(12)
+    };
+    assert!(needs_missing(&judged(&wheel, &[])).contains(&Need::TyreGap));
+}
