@@ -59,6 +59,7 @@ pub struct Updates {
 
 struct Inner {
     tell: Box<dyn Fn(State)>,
+    told: RefCell<Option<State>>,
     registration: RefCell<Option<ServiceWorkerRegistration>>,
     listeners: RefCell<Vec<Listener>>,
     reloading: Cell<bool>,
@@ -71,16 +72,17 @@ impl Updates {
         let updates = Self {
             inner: Rc::new(Inner {
                 tell: Box::new(tell),
+                told: RefCell::new(None),
                 registration: RefCell::new(None),
                 listeners: RefCell::new(Vec::new()),
                 reloading: Cell::new(false),
             }),
         };
         let Some(container) = container() else {
-            (updates.inner.tell)(State::NotSupported);
+            updates.tell(State::NotSupported);
             return updates;
         };
-        (updates.inner.tell)(State::Preparing);
+        updates.tell(State::Preparing);
         let registering = updates.clone();
         spawn_local(async move { registering.register(container).await });
         updates
@@ -152,15 +154,22 @@ impl Updates {
     async fn ask(&self) {
         let registration = self.inner.registration.borrow().clone();
         if let Some(registration) = registration {
-            let state = state_of(&registration).await;
-            (self.inner.tell)(state);
+            self.tell(state_of(&registration).await);
         }
     }
 
     fn failed(&self, what: &str) {
-        (self.inner.tell)(State::Failed {
+        self.tell(State::Failed {
             what: what.to_owned(),
         });
+    }
+
+    /// Tells a state that differs from the one told last.
+    fn tell(&self, state: State) {
+        let before = self.inner.told.borrow_mut().replace(state.clone());
+        if before.as_ref() != Some(&state) {
+            (self.inner.tell)(state);
+        }
     }
 
     fn reload_once(&self) {

@@ -25,7 +25,8 @@ pub struct Room {
     pub allowed: f64,
 }
 
-/// Asks the browser to keep the book. Best asked after the first saved entry.
+/// Asks the browser to keep the book. Best asked after the first saved entry, and never waited for by anything else:
+/// some browsers ask the user first and answer only when they have.
 pub async fn ask_to_keep() -> Promised {
     answer(manager().and_then(|manager| manager.persist().ok())).await
 }
