@@ -1,1 +1,10 @@
-//! Laws of the day book.
+//! Laws of the day book, on entries that were written and read as lines.
+
+mod dispute;
+mod history;
+mod hostile;
+mod law;
+mod newer;
+mod odd;
+mod strike;
+mod writer;
