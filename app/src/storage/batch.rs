@@ -4,7 +4,7 @@ use super::entries::{next_arrival, put_line};
 use super::error::StorageError;
 use super::other_tabs;
 use super::pictures::put_picture;
-use super::shape::{DRAFTS, ENTRIES, META, PICTURES, SUMMARIES};
+use super::shape::{DRAFTS, ENTRIES, PICTURES, SUMMARIES};
 use super::store::Store;
 use super::summaries::put_summary;
 use super::transaction::{Mode, Transaction};
@@ -71,7 +71,7 @@ impl Store {
     /// # Errors
     /// On any of them nothing of the batch was kept. Saving the same batch again is safe.
     pub async fn save(&self, batch: Batch) -> Result<Saved, StorageError> {
-        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS, META];
+        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS];
         let saved = self
             .run(&stores, Mode::Write, async |transaction| {
                 put_batch(transaction, &batch).await
