@@ -1,0 +1,19 @@
+//! The exchange file against the world outside: files written by others, broken files, another
+//! language's ZIP library, and a validator of JSON Schema.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing
+)]
+
+mod book;
+mod broken;
+mod bytes;
+mod flipped;
+mod golden;
+mod good;
+mod outgoing;
+mod python;
+mod schema;

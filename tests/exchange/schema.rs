@@ -1,0 +1,365 @@
+//! Our lines against the JSON Schema of a line, by a validator that is not ours.
+
+use cartside_core::daybook::{
+    Digest, Hand, Kind, Picture, Says, Stamp, Unwritten, Visit, WheelSaid,
+};
+use cartside_core::paper::line;
+use cartside_core::quantity::Measured;
+use cartside_core::quantity::length::{inches, millimetres};
+use cartside_core::survey::{Answer, Play, Question, Reading, Slot};
+use cartside_core::wheel::{
+    Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+};
+use jsonschema::Validator;
+use serde_json::{Value, json};
+
+use crate::book::{cart, erasure, jpeg, picture_line, remark, visit};
+
+fn schema() -> Value {
+    serde_json::from_str(include_str!("../../core/src/paper/entry.schema.json")).unwrap()
+}
+
+/// The schema as the reader takes it: what a later version adds is allowed.
+fn tolerant() -> Validator {
+    jsonschema::draft202012::new(&schema()).unwrap()
+}
+
+/// The schema as the writer must keep it: nothing but the fields, words and slots it names.
+fn strict() -> Validator {
+    let mut schema = schema();
+    only_known_words(&mut schema);
+    for said in [
+        "vehicle", "wheel", "visit", "reading", "remark", "picture", "erasure",
+    ] {
+        assert!(schema["$defs"][said]["properties"].is_object(), "{said}");
+        schema["$defs"][said]["additionalProperties"] = false.into();
+    }
+    schema["additionalProperties"] = false.into();
+    schema["properties"]["slot"]["anyOf"] = json!([
+        { "enum": ["vehicle", "visit"] },
+        { "$ref": "#/$defs/wheel-slot" },
+        { "$ref": "#/$defs/part-slot" },
+        { "$ref": "#/$defs/reading-slot" },
+        { "$ref": "#/$defs/digest" },
+    ]);
+    schema["properties"]["cartside"]["const"] = 1.into();
+    jsonschema::draft202012::new(&schema).unwrap()
+}
+
+/// Makes every list of examples a list of all that is allowed.
+fn only_known_words(schema: &mut Value) {
+    match schema {
+        Value::Object(object) => {
+            if let Some(examples) = object.remove("examples") {
+                object.insert("enum".to_owned(), examples);
+            }
+            object.values_mut().for_each(only_known_words);
+        }
+        Value::Array(items) => items.iter_mut().for_each(only_known_words),
+        _ => {}
+    }
+}
+
+fn id(word: &str) -> Digest {
+    Digest::of(word.as_bytes())
+}
+
+fn hand(n: u64) -> Hand {
+    Hand {
+        by: "A. Wright".to_owned(),
+        device: "0f1e".to_owned(),
+        at: Stamp::read("2024-05-06T07:08:09-01:30").unwrap(),
+        n,
+    }
+}
+
+fn entry(says: Says) -> Unwritten {
+    let vehicle = (!matches!(says, Says::Vehicle(_))).then(|| id("cart"));
+    Unwritten::new(vehicle, says).unwrap().in_visit(id("visit"))
+}
+
+fn vehicles() -> impl Iterator<Item = Unwritten> {
+    VehicleKind::ALL.into_iter().map(|kind| {
+        let name = "\u{7}½ \"cart\" \\ 🛞".to_owned();
+        entry(Says::Vehicle(Vehicle { kind, name }))
+    })
+}
+
+fn wheels() -> Vec<Unwritten> {
+    let bare = Wheel::of(Felloes::even(14, 6).unwrap());
+    let mut wheels = vec![bare.clone()];
+    wheels.extend(Rim::ALL.map(|rim| Wheel {
+        rim: Some(rim),
+        ..bare.clone()
+    }));
+    wheels.extend(Tyre::ALL.map(|tyre| Wheel {
+        tyre: Some(tyre),
+        ..bare.clone()
+    }));
+    wheels.extend(Arm::ALL.map(|arm| Wheel {
+        arm: Some(arm),
+        ..bare.clone()
+    }));
+    wheels.extend(Keeper::ALL.map(|keeper| Wheel {
+        keeper: Some(keeper),
+        ..bare.clone()
+    }));
+    let said = |(wheel, position)| entry(Says::Wheel(WheelSaid { position, wheel }));
+    wheels
+        .into_iter()
+        .zip(Position::ALL.into_iter().cycle())
+        .map(said)
+        .collect()
+}
+
+/// Every answer, at one place of every question.
+fn readings() -> Vec<Unwritten> {
+    let length = |value, doubt| Answer::Length(Measured::new(value, doubt).unwrap());
+    let mut answers = vec![
+        length(inches(1.0 / 32.0), millimetres(0.05)),
+        length(millimetres(-12.57), millimetres(0.0)),
+        Answer::Over(millimetres(1.0)),
+        Answer::Yes,
+        Answer::No,
+        Answer::CannotSee,
+        Answer::NotThere,
+        Answer::NothingFound,
+    ];
+    answers.extend(Play::ALL.map(Answer::Play));
+    let wheel = Wheel::of(Felloes::even(12, 6).unwrap());
+    let places = Question::all().flat_map(|question| {
+        let last = question.places_on(&wheel).pop().unwrap();
+        Position::ALL.map(|position| Slot {
+            position,
+            place: last,
+            question,
+        })
+    });
+    let readings = places.flat_map(|slot| answers.iter().map(move |answer| (slot, *answer)));
+    readings
+        .map(|(slot, answer)| {
+            let written = "1/32".to_owned();
+            entry(Says::Reading(Reading {
+                slot,
+                answer,
+                written,
+            }))
+            .described_by(id("wheel"))
+        })
+        .collect()
+}
+
+fn about_parts() -> Vec<Unwritten> {
+    let places = [
+        Place::Whole,
+        Place::Nave,
+        Place::Spoke(1),
+        Place::Between(12),
+        Place::Joint(6),
+        Place::Felloe(65_535),
+    ];
+    let parts = places.map(|place| Part::At(Position::OffHind, place));
+    let picture = |part| Picture {
+        part,
+        digest: id("jpeg"),
+        width: 4,
+        height: 3,
+        bytes: u32::MAX,
+    };
+    let parts = || parts.into_iter().chain([Part::Vehicle]);
+    let remarks = parts().map(|part| entry(Says::Remark(part, "split".to_owned())));
+    remarks
+        .chain(parts().map(|part| entry(Says::Picture(picture(part)))))
+        .collect()
+}
+
+/// An entry of everything that can be written.
+fn everything() -> Vec<Unwritten> {
+    let mut all: Vec<_> = vehicles().collect();
+    all.extend(wheels());
+    all.push(entry(Says::Visit(Visit {
+        place: "Long Barn".to_owned(),
+    })));
+    all.extend(readings());
+    all.extend(about_parts());
+    all.push(entry(Says::Erasure(id("jpeg"))));
+    let corrections: Vec<_> = all
+        .iter()
+        .map(|entry| entry.clone().replacing(vec![id("a"), id("b")]))
+        .collect();
+    let strikes = corrections.iter().cloned().map(|entry| Unwritten {
+        says: Says::Struck,
+        ..entry
+    });
+    let strikes: Vec<_> = strikes.collect();
+    all.into_iter().chain(corrections).chain(strikes).collect()
+}
+
+#[test]
+fn every_line_we_write_keeps_to_the_schema() {
+    let (strict, tolerant) = (strict(), tolerant());
+    let everything = everything();
+    assert!(everything.len() > 2_000, "{} entries", everything.len());
+    for (n, entry) in everything.iter().enumerate() {
+        let line = line::write(entry, &hand(n as u64 + 1)).unwrap();
+        let value: Value = serde_json::from_str(&line).unwrap();
+        for validator in [&strict, &tolerant] {
+            if let Err(error) = validator.validate(&value) {
+                panic!("{line}: {error} at {}", error.instance_path());
+            }
+        }
+    }
+}
+
+#[test]
+fn every_kind_is_among_those_written() {
+    let written: std::collections::BTreeSet<_> =
+        everything().into_iter().map(|entry| entry.kind).collect();
+    let words = schema()["properties"]["kind"]["examples"].clone();
+    let named: std::collections::BTreeSet<_> = words
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|word| Kind::from_code(word.as_str().unwrap()))
+        .collect();
+    assert_eq!(written, named);
+}
+
+/// A line with one thing changed.
+fn changed(line: &str, change: impl FnOnce(&mut Value)) -> String {
+    let mut value: Value = serde_json::from_str(line).unwrap();
+    change(&mut value);
+    value.to_string()
+}
+
+fn without(line: &str, field: &str) -> String {
+    changed(line, |value| {
+        value
+            .as_object_mut()
+            .unwrap()
+            .remove(field)
+            .expect("the field is there");
+    })
+}
+
+/// A reading of a spoke's foot.
+fn reading(says: &Value) -> String {
+    changed(&remark("", 5), |value| {
+        value["kind"] = "reading".into();
+        value["visit"] = id("visit").hex().into();
+        value["slot"] = "near/spoke-3/spoke-foot".into();
+        value["says"] = says.clone();
+    })
+}
+
+fn wheel(says: &Value) -> String {
+    changed(&remark("", 5), |value| {
+        value["kind"] = "wheel".into();
+        value["slot"] = "near".into();
+        value["says"] = says.clone();
+    })
+}
+
+#[test]
+fn reader_and_schema_refuse_the_same_lines() {
+    let schema = tolerant();
+    let picture = picture_line(&jpeg("a"), 3);
+    let mut hostile = vec![
+        changed(&cart(), |line| line["cartside"] = 0.into()),
+        changed(&cart(), |line| line["cartside"] = "1".into()),
+        changed(&cart(), |line| line["n"] = 0.into()),
+        changed(&cart(), |line| line["n"] = 1_000_000_000_001_u64.into()),
+        changed(&cart(), |line| line["n"] = 1.5.into()),
+        changed(&cart(), |line| line["n"] = (-1).into()),
+        changed(&cart(), |line| line["at"] = "2024-05-06".into()),
+        changed(&cart(), |line| {
+            line["at"] = "2024-13-06T07:08:09+01:00".into()
+        }),
+        changed(&cart(), |line| {
+            line["at"] = "2024-05-06T24:08:09+01:00".into()
+        }),
+        changed(&cart(), |line| line["at"] = "2024-05-06T07:08:09Z".into()),
+        changed(&cart(), |line| line["kind"] = 1.into()),
+        changed(&cart(), |line| line["says"] = "a cart".into()),
+        changed(&cart(), |line| line["says"] = json!({})),
+        changed(&cart(), |line| line["struck"] = true.into()),
+        changed(&cart(), |line| line["struck"] = "yes".into()),
+        changed(&cart(), |line| line["replaces"] = "all".into()),
+        changed(&cart(), |line| line["replaces"] = json!(["abc"])),
+        changed(&cart(), |line| {
+            line["replaces"] = vec![id("a").hex(); 65].into()
+        }),
+        changed(&visit(), |line| {
+            line["vehicle"] = id("a").hex().to_uppercase().into()
+        }),
+        changed(&visit(), |line| line["visit"] = 7.into()),
+        changed(&visit(), |line| line["of"] = "".into()),
+        changed(&visit(), |line| line["says"]["place"] = 7.into()),
+        without(&cart(), "says"),
+        without(&visit(), "vehicle"),
+        without(&remark("a", 4), "vehicle"),
+        without(&reading(&json!({ "answer": "yes" })), "visit"),
+        changed(&remark("a", 4), |line| {
+            line["says"] = json!({ "words": "a" })
+        }),
+        reading(&json!({})),
+        reading(&json!({ "answer": "length", "mm": 1 })),
+        reading(&json!({ "answer": "length", "doubt_mm": 1 })),
+        reading(&json!({ "answer": "length", "mm": 1, "doubt_mm": -1 })),
+        reading(&json!({ "answer": "length", "mm": "1", "doubt_mm": 1 })),
+        reading(&json!({ "answer": "length", "mm": 20_000.5, "doubt_mm": 1 })),
+        reading(&json!({ "answer": "over" })),
+        reading(&json!({ "answer": "yes", "written": 1 })),
+        wheel(&json!({})),
+        wheel(&json!({ "felloes": [] })),
+        wheel(&json!({ "felloes": [2, 0, 2] })),
+        wheel(&json!({ "felloes": [2, -2, 2] })),
+        wheel(&json!({ "felloes": vec![2; 33] })),
+        wheel(&json!({ "felloes": [2, 2], "rim": 1 })),
+        changed(&picture, |line| line["says"]["sha256"] = "abc".into()),
+        changed(&picture, |line| line["says"]["width"] = (-4).into()),
+        changed(&picture, |line| {
+            line["says"]["bytes"] = 4_294_967_296_u64.into()
+        }),
+        changed(&erasure(&jpeg("a"), 4), |line| line["slot"] = "near".into()),
+    ];
+    for field in ["cartside", "kind", "slot", "by", "device", "at", "n"] {
+        hostile.push(without(&cart(), field));
+    }
+    for line in hostile {
+        assert!(line::read(&line).is_err(), "read: {line}");
+        let value = serde_json::from_str(&line).unwrap();
+        assert!(!schema.is_valid(&value), "valid: {line}");
+    }
+}
+
+#[test]
+fn reader_and_schema_take_lines_of_a_later_version() {
+    let schema = tolerant();
+    let later = [
+        changed(&cart(), |line| line["kind"] = "song".into()),
+        without(
+            &changed(&cart(), |line| line["kind"] = "song".into()),
+            "says",
+        ),
+        changed(&cart(), |line| line["weather"] = json!([["rain"]])),
+        changed(&cart(), |line| line["says"]["kind"] = "sledge".into()),
+        changed(&cart(), |line| line["says"]["colour"] = "blue".into()),
+        changed(&cart(), |line| line["slot"] = "shafts".into()),
+        changed(&remark("a", 4), |line| {
+            line["slot"] = "near/hub".into();
+            line["says"] = json!({ "song": 1 });
+        }),
+        changed(&cart(), |line| {
+            line["cartside"] = 2.into();
+            line["says"] = json!({ "axles": 3 });
+        }),
+        reading(&json!({ "answer": "twice", "mm": 1 })),
+        wheel(&json!({ "felloes": [2, 2], "tyre": "rope" })),
+    ];
+    for line in later {
+        assert!(line::read(&line).is_ok(), "not read: {line}");
+        let value = serde_json::from_str(&line).unwrap();
+        assert!(schema.is_valid(&value), "not valid: {line}");
+    }
+}
