@@ -94,3 +94,57 @@ fn nouns(question: Question, terms: &Terms) -> (String, Option<(String, String)>
         ),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{answer, told};
+    use crate::quantity::Measured;
+    use crate::quantity::length::millimetres;
+    use crate::survey::{Answer, Question};
+    use crate::words::sample::{answers, inches, mm, style};
+
+    #[test]
+    fn every_answer_has_words() {
+        let rows = answers().map(|said| answer(&said, style()));
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        ½ mm ± ¼ mm
+        over 5 mm
+        tight
+        just moves
+        loose
+        yes
+        no
+        can't see
+        not there
+        looked, nothing found
+        ");
+    }
+
+    #[test]
+    fn a_measure_is_written_as_the_reader_likes() {
+        let sure = Measured::new(millimetres(1.5), millimetres(0.0)).unwrap();
+        assert_eq!(answer(&Answer::Length(sure), style()), "1½ mm");
+        insta::assert_snapshot!(answer(&mm(0.508), inches()), @"20 thou ± 10 thou");
+        insta::assert_snapshot!(answer(&mm(0.3), style()), @"0.3 mm ± ¼ mm");
+    }
+
+    #[test]
+    fn every_answer_to_every_question_has_words() {
+        let row = |question| {
+            let told = answers().map(|said| told(question, &said, style()));
+            format!("{question:?}: {}", told.join(" | "))
+        };
+        insta::assert_snapshot!(Question::all().map(row).collect::<Vec<_>>().join("\n"), @r"
+        KeeperPresent: keeper ½ mm ± ¼ mm | keeper over 5 mm | keeper tight | keeper just moves | keeper loose | keeper there | keeper not there | keeper: can't see | keeper: not there | keeper: looked, nothing found
+        KeeperRight: right keeper ½ mm ± ¼ mm | right keeper over 5 mm | right keeper tight | right keeper just moves | right keeper loose | keeper the right part | keeper not the right part | right keeper: can't see | right keeper: not there | right keeper: looked, nothing found
+        KeeperSecured: keeper's securing ½ mm ± ¼ mm | keeper's securing over 5 mm | keeper's securing tight | keeper's securing just moves | keeper's securing loose | keeper secured | keeper not secured | keeper's securing: can't see | keeper's securing: not there | keeper's securing: looked, nothing found
+        TyreGap: tyre gap ½ mm ± ¼ mm | tyre gap over 5 mm | tyre gap tight | tyre gap just moves | tyre gap loose | tyre gap: yes | tyre gap: no | tyre gap: can't see | tyre gap: not there | tyre gap: looked, nothing found
+        TyreShifts: shift of the tyre ½ mm ± ¼ mm | shift of the tyre over 5 mm | shift of the tyre tight | shift of the tyre just moves | shift of the tyre loose | tyre shifts by hand | tyre does not shift by hand | shift of the tyre: can't see | shift of the tyre: not there | shift of the tyre: looked, nothing found
+        JointGap: gap ½ mm ± ¼ mm | gap over 5 mm | gap tight | gap just moves | gap loose | gap: yes | gap: no | gap: can't see | gap: not there | gap: looked, nothing found
+        FelloeStep: step ½ mm ± ¼ mm | step over 5 mm | step tight | step just moves | step loose | step: yes | step: no | step: can't see | step: not there | step: looked, nothing found
+        SpokeFoot: foot ½ mm ± ¼ mm | foot over 5 mm | foot tight | foot just moves | foot loose | foot: yes | foot: no | foot: can't see | foot: not there | foot: looked, nothing found
+        SpokeRimEnd: rim end ½ mm ± ¼ mm | rim end over 5 mm | rim end tight | rim end just moves | rim end loose | rim end: yes | rim end: no | rim end: can't see | rim end: not there | rim end: looked, nothing found
+        SpokeBroken: spoke ½ mm ± ¼ mm | spoke over 5 mm | spoke tight | spoke just moves | spoke loose | broken | not broken | spoke: can't see | spoke: not there | spoke: looked, nothing found
+        ");
+    }
+}

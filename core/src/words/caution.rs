@@ -65,3 +65,41 @@ fn card(heading: &str, lines: &[&str]) -> Card {
         lines: lines.iter().map(|line| (*line).to_owned()).collect(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Card, before_lifting, never_at_the_cart, no_permission};
+    use crate::words::sample::style;
+
+    fn told(card: &Card) -> String {
+        format!("{}\n{}", card.heading, card.lines.join("\n"))
+    }
+
+    #[test]
+    fn every_card_says_its_cautions() {
+        insta::assert_snapshot!(told(&before_lifting()), @r"
+        Before lifting
+        Take the horse out.
+        Stand on hard, level ground.
+        Chock the wheels that stay down.
+        Prop the shafts front and back: a two-wheeled cart tips.
+        Set the axle on a stand; never trust the jack alone.
+        Keep hands out from between the spokes.
+        Take the pin or nut off only when the weight is off the wheel.
+        ");
+        insta::assert_snapshot!(told(&never_at_the_cart(style())), @r"
+        Never at the cart
+        No fire and no sparks in or near a barn.
+        Do not drive a tyre off; that is shop work.
+        Do not sand or burn old paint: it may hold lead.
+        Do not prick show paint without asking.
+        Promise no amount to take out of a tyre before it is off.
+        ");
+        insta::assert_snapshot!(told(&no_permission()), @r"
+        What this does not say
+        No finding, standing or figure here is leave to load, to carry people or to go on a road.
+        The law, local codes and the site's own rules come first, and so does the word of whoever is licensed or answers for the vehicle where it is used.
+        Whoever examined it decides and signs; this only proposes.
+        ");
+    }
+}

@@ -4,7 +4,7 @@ use super::says::{says, subject};
 use super::style::Style;
 use super::when::{by, moment};
 use super::{capital, limit::number};
-use crate::daybook::{Entry, EntryId, Thread};
+use crate::daybook::{Entry, EntryId, Kind, Thread};
 use crate::wheel::Wheel;
 
 /// One side of a dispute.
@@ -46,14 +46,33 @@ pub fn dispute(thread: &Thread, wheel: Option<&Wheel>, style: Style) -> Option<D
     Some(DisputeWords {
         heading: capital(&subject(first, wheel, style)),
         explanation: format!(
-            "{} entries stand for the same thing and differ. Neither device could know of the other's.",
+            "{} entries stand for the same thing and differ; none of them replaces another.",
             capital(&number(thread.heads().len()))
         ),
         sides: thread.heads().iter().map(|head| side(head, wheel, style)).collect(),
-        meanwhile: "Until it is settled every side is shown, and the more cautious one counts.".to_owned(),
+        meanwhile: meanwhile(thread, &first.kind),
         settled_before: thread.last_settlement().map(|entry| settled(entry, wheel, style)),
         remedy: "Say which is right, or say it anew: one more entry then replaces them all. Every side stays in the book.".to_owned(),
     })
+}
+
+fn meanwhile(thread: &Thread, kind: &Kind) -> String {
+    let rule = match kind {
+        Kind::Reading => "the worst of them judges",
+        Kind::Wheel => {
+            "the one with the most spokes and felloes is used, so that no reading falls out of sight"
+        }
+        Kind::Vehicle => "the one written first heads the page",
+        Kind::Visit | Kind::Remark | Kind::Picture | Kind::Erasure | Kind::Unknown(_) => {
+            "all of them stand"
+        }
+    };
+    let strike = if thread.heads().iter().any(|head| head.strikes()) {
+        " Nothing is taken as struck out yet."
+    } else {
+        ""
+    };
+    format!("Until it is settled every side is shown, and {rule}.{strike}")
 }
 
 /// What one entry says, by whom and when.
@@ -75,4 +94,137 @@ fn settled(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         by(entry),
         moment(&entry.at)
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{DisputeWords, dispute};
+    use crate::daybook::{Book, Entry, Kind, Says, Visit, WheelSaid};
+    use crate::survey::Question;
+    use crate::wheel::{Place, Position, Vehicle, VehicleKind, Wheel};
+    use crate::words::sample::{entry, id, mm, reading, style, wheel};
+
+    fn disputes(entries: Vec<Entry>) -> Vec<DisputeWords> {
+        let book: Book = entries.into_iter().collect();
+        let view = book.view();
+        view.threads()
+            .filter_map(|thread| dispute(thread, Some(&wheel()), style()))
+            .collect()
+    }
+
+    fn told(words: &DisputeWords) -> String {
+        let sides = words.sides.iter().map(|side| {
+            format!(
+                "- {} ({}, {}, {})",
+                side.says, side.by, side.when, side.device
+            )
+        });
+        let mut rows = vec![words.heading.clone(), words.explanation.clone()];
+        rows.extend(sides);
+        rows.push(words.meanwhile.clone());
+        rows.push(words.remedy.clone());
+        rows.join("\n")
+    }
+
+    fn replacing(entry: Entry, replaces: &[u64]) -> Entry {
+        Entry {
+            replaces: replaces.iter().map(|n| id(*n)).collect(),
+            ..entry
+        }
+    }
+
+    fn gap(n: u64, value: f64, replaces: &[u64]) -> Entry {
+        let gap = reading(n, Question::TyreGap, Place::Between(12), mm(value));
+        replacing(gap, replaces)
+    }
+
+    #[test]
+    fn both_sides_of_a_reading_are_told() {
+        let other = Entry {
+            by: String::new(),
+            device: "tablet".to_owned(),
+            ..gap(3, 1.0, &[1])
+        };
+        let words = disputes(vec![gap(1, 0.25, &[]), gap(2, 0.5, &[1]), other]);
+        assert_eq!(words.len(), 1);
+        assert_eq!(words[0].settled_before, None);
+        insta::assert_snapshot!(told(&words[0]), @r"
+        Near wheel, between 12 and 1, tyre gap
+        Two entries stand for the same thing and differ; none of them replaces another.
+        - near wheel, between 12 and 1: tyre gap ½ mm ± ¼ mm (Ada Field, 5 November 2026, 09:03 (+01:00), phone)
+        - near wheel, between 12 and 1: tyre gap 1 mm ± ¼ mm (no name given, 5 November 2026, 09:03 (+01:00), tablet)
+        Until it is settled every side is shown, and the worst of them judges.
+        Say which is right, or say it anew: one more entry then replaces them all. Every side stays in the book.
+        ");
+    }
+
+    #[test]
+    fn an_earlier_settlement_is_shown_when_a_dispute_is_open_again() {
+        let words = disputes(vec![
+            gap(1, 0.25, &[]),
+            gap(2, 0.5, &[1]),
+            gap(3, 1.0, &[1]),
+            gap(4, 0.75, &[2, 3]),
+            gap(5, 2.0, &[3]),
+        ]);
+        assert_eq!(words.len(), 1);
+        insta::assert_snapshot!(words[0].settled_before.clone().unwrap_or_default(), @"It was settled once, as “near wheel, between 12 and 1: tyre gap ¾ mm ± ¼ mm” (Ada Field, 5 November 2026, 09:03 (+01:00)); an entry that came later has opened it again.");
+    }
+
+    #[test]
+    fn what_counts_meanwhile_is_told_for_each_kind() {
+        let vehicle = |n, kind| {
+            let name = String::new();
+            let says = Says::Vehicle(Vehicle { kind, name });
+            entry(n, Kind::Vehicle, "vehicle", says)
+        };
+        let built = |n, tyre| {
+            let wheel = Wheel { tyre, ..wheel() };
+            let position = Position::Near;
+            entry(
+                n,
+                Kind::Wheel,
+                "near",
+                Says::Wheel(WheelSaid { position, wheel }),
+            )
+        };
+        let visit = |n, place: &str, replaces: &[u64]| {
+            let place = place.to_owned();
+            replacing(
+                entry(n, Kind::Visit, "visit", Says::Visit(Visit { place })),
+                replaces,
+            )
+        };
+        let strike = Entry {
+            says: Says::Struck,
+            ..gap(11, 0.0, &[10])
+        };
+        let words = disputes(vec![
+            vehicle(0, VehicleKind::Cart),
+            vehicle(1, VehicleKind::Trap),
+            built(2, None),
+            built(3, wheel().tyre),
+            visit(4, "", &[]),
+            visit(5, "barn", &[4]),
+            visit(6, "yard", &[4]),
+            gap(10, 1.0, &[]),
+            strike,
+            gap(12, 2.0, &[10]),
+        ]);
+        let rows: Vec<_> = words
+            .iter()
+            .map(|words| format!("{}: {}", words.heading, words.meanwhile))
+            .collect();
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        The vehicle: Until it is settled every side is shown, and the one written first heads the page.
+        Near wheel: Until it is settled every side is shown, and the one with the most spokes and felloes is used, so that no reading falls out of sight.
+        The examination: Until it is settled every side is shown, and all of them stand.
+        Near wheel, between 12 and 1, tyre gap: Until it is settled every side is shown, and the worst of them judges. Nothing is taken as struck out yet.
+        ");
+    }
+
+    #[test]
+    fn a_thread_that_agrees_is_no_dispute() {
+        assert_eq!(disputes(vec![gap(1, 0.25, &[]), gap(2, 0.5, &[1])]), []);
+    }
 }

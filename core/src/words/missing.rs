@@ -23,3 +23,44 @@ pub fn missing(missing: &Missing, wheel: &Wheel, style: Style) -> String {
         )
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::missing;
+    use crate::diagnosis::{Missing, house_limits, judge};
+    use crate::survey::Need;
+    use crate::wheel::Place;
+    use crate::words::sample::{style, wheel};
+
+    #[test]
+    fn every_need_can_be_missing() {
+        let left = judge(&wheel(), &[], &house_limits()).missing;
+        assert_eq!(left.len(), Need::ALL.len());
+        let rows: Vec<_> = left
+            .iter()
+            .map(|left| missing(left, &wheel(), style()))
+            .collect();
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        Still to be recorded: what keeps the wheel on (there, the right part, secured).
+        Still to be recorded: the ring of the tyre at four places. No page takes it yet; a remark can hold it, and the wheel stays not judged.
+        Still to be recorded: the gap of every joint. Left: joints 1 to 6.
+        Still to be recorded: the foot of every spoke. Left: spokes 1 to 12.
+        Still to be recorded: the rim end of every spoke. Left: spokes 1 to 12.
+        Still to be recorded: whether any spoke is broken. Left: spokes 1 to 12.
+        Still to be recorded: the gap under the tyre at four places. Left: between 1 and 2, between 4 and 5, between 7 and 8, between 10 and 11.
+        Still to be recorded: the dish. No page takes it yet; a remark can hold it, and the wheel stays not judged.
+        Still to be recorded: end play along the arm and shake at the rim. No page takes it yet; a remark can hold it, and the wheel stays not judged.
+        Still to be recorded: rot (pricked for at the tongues, the spokes' feet and the ground point). No page takes it yet; a remark can hold it, and the wheel stays not judged.
+        Still to be recorded: the nave and its bonds. No page takes it yet; a remark can hold it, and the wheel stays not judged.
+        ");
+    }
+
+    #[test]
+    fn places_left_are_drawn_together() {
+        let left = Missing {
+            need: Need::SpokeFeet,
+            places: (1..=9).chain([11]).map(Place::Spoke).collect(),
+        };
+        insta::assert_snapshot!(missing(&left, &wheel(), style()), @"Still to be recorded: the foot of every spoke. Left: spokes 1 to 9 and 11.");
+    }
+}

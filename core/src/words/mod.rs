@@ -20,6 +20,9 @@ pub mod problem;
 pub mod dispute;
 pub mod caution;
 
+#[cfg(test)]
+mod sample;
+
 pub use caution::Card;
 pub use dispute::{DisputeWords, SideWords};
 pub use finding::FindingWords;

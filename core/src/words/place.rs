@@ -119,3 +119,93 @@ fn runs(numbers: &[u16]) -> Vec<String> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{part, place, places, position, wheel_at};
+    use crate::wheel::{Part, Place, Position};
+    use crate::words::sample::{style, wheel};
+
+    #[test]
+    fn positions_have_names() {
+        let rows = Position::ALL.map(|at| format!("{}: {}", position(at), wheel_at(at)));
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        only wheel: only wheel
+        near: near wheel
+        off: off wheel
+        near fore: near fore wheel
+        off fore: off fore wheel
+        near hind: near hind wheel
+        off hind: off hind wheel
+        ");
+    }
+
+    #[test]
+    fn places_have_names_and_the_last_spoke_is_followed_by_the_first() {
+        let all = [
+            Place::Whole,
+            Place::Nave,
+            Place::Spoke(3),
+            Place::Between(3),
+            Place::Between(12),
+            Place::Between(13),
+            Place::Joint(1),
+            Place::Joint(2),
+            Place::Felloe(6),
+        ];
+        let rows = all.map(|at| {
+            let at_near = part(Part::At(Position::Near, at), None, style());
+            format!("{} | {at_near}", place(at, Some(&wheel()), style()))
+        });
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        whole wheel | near wheel
+        nave | near wheel, nave
+        spoke 3 | near wheel, spoke 3
+        between 3 and 4 | near wheel, between 3 and the next
+        between 12 and 1 | near wheel, between 12 and the next
+        between 13 and the next | near wheel, between 13 and the next
+        joint 1, the mark | near wheel, joint 1, the mark
+        joint 2 | near wheel, joint 2
+        felloe 6 | near wheel, felloe 6
+        ");
+        assert_eq!(part(Part::Vehicle, None, style()), "whole vehicle");
+    }
+
+    #[test]
+    fn places_that_follow_each_other_are_drawn_together() {
+        let spokes = |numbers: &[u16]| {
+            numbers
+                .iter()
+                .copied()
+                .map(Place::Spoke)
+                .collect::<Vec<_>>()
+        };
+        let lists = [
+            vec![],
+            spokes(&[3]),
+            spokes(&[3, 4]),
+            spokes(&[12, 1]),
+            spokes(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 11]),
+            spokes(&[1, 3, 5, 6, 7, 11, 12]),
+            spokes(&[5, 5, u16::MAX]),
+            vec![Place::Joint(1)],
+            vec![Place::Joint(1), Place::Joint(2), Place::Joint(3)],
+            vec![Place::Between(4), Place::Between(12), Place::Spoke(2)],
+            vec![Place::Felloe(2), Place::Nave, Place::Whole],
+        ];
+        let rows = lists.map(|list| format!("[{}]", places(&list, &wheel(), style())));
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        []
+        [spoke 3]
+        [spokes 3 and 4]
+        [spokes 1 and 12]
+        [spokes 1 to 9 and 11]
+        [spokes 1, 3, 5 to 7, 11 and 12]
+        [spokes 5 and 65535]
+        [joint 1, the mark]
+        [joints 1 to 3]
+        [spoke 2; between 4 and 5, between 12 and 1]
+        [whole wheel; nave; felloe 2]
+        ");
+    }
+}

@@ -51,3 +51,27 @@ pub fn asks(question: Question, style: Style) -> String {
         Question::SpokeBroken => "Is the spoke broken?".to_owned(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{asks, short};
+    use crate::survey::Question;
+    use crate::words::sample::style;
+
+    #[test]
+    fn every_question_has_a_label_and_is_asked() {
+        let row = |question| format!("{}: {}", short(question, style()), asks(question, style()));
+        insta::assert_snapshot!(Question::all().map(row).collect::<Vec<_>>().join("\n"), @r"
+        keeper there: Is what keeps the wheel on its arm there?
+        keeper the right part: Is it the right part, and not a nail or a bolt in its stead?
+        keeper secured: Is it secured, so that it cannot work out?
+        tyre gap: How wide is the gap between tyre and felloe?
+        tyre shifts: Does the tyre shift on the rim when pushed by hand?
+        joint gap: How far does the joint stand open at the sole?
+        felloe step: How high is the step between the two felloes?
+        spoke foot: Does the foot move in the nave?
+        spoke rim end: Does the tongue move in the felloe?
+        spoke broken: Is the spoke broken?
+        ");
+    }
+}

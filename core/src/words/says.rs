@@ -105,3 +105,144 @@ fn asked(slot: Slot, wheel: Option<&Wheel>, style: Style) -> String {
 pub fn heading(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
     capital(&says(entry, wheel, style))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{heading, says, subject};
+    use crate::daybook::{Digest, Entry, Kind, Picture, Says, Visit, WheelSaid};
+    use crate::survey::{Answer, Play, Question};
+    use crate::wheel::{
+        Arm, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+    };
+    use crate::words::sample::{entry, mm, reading, style, wheel};
+
+    fn described(rim: Option<Rim>) -> Says {
+        let wheel = Wheel {
+            rim,
+            tyre: rim.map(|_| Tyre::Hoop),
+            arm: rim.map(|_| Arm::Iron),
+            keeper: rim.map(|_| Keeper::LinchPin),
+            ..wheel()
+        };
+        Says::Wheel(WheelSaid {
+            position: Position::NearFore,
+            wheel,
+        })
+    }
+
+    fn vehicle(name: &str) -> Says {
+        Says::Vehicle(Vehicle {
+            kind: VehicleKind::Waggon,
+            name: name.to_owned(),
+        })
+    }
+
+    fn visit(place: &str) -> Says {
+        Says::Visit(Visit {
+            place: place.to_owned(),
+        })
+    }
+
+    fn every() -> Vec<Entry> {
+        let digest = Digest::of(b"picture");
+        let foot = Part::At(Position::Near, Place::Spoke(3));
+        let picture = Says::Picture(Picture {
+            part: Part::At(Position::Only, Place::Joint(1)),
+            digest,
+            width: 4,
+            height: 3,
+            bytes: 2,
+        });
+        let loose = Answer::Play(Play::Loose);
+        vec![
+            entry(0, Kind::Vehicle, "vehicle", vehicle("")),
+            entry(1, Kind::Vehicle, "vehicle", vehicle("Upper Meadow")),
+            entry(2, Kind::Wheel, "near-fore", described(None)),
+            entry(3, Kind::Wheel, "near-fore", described(Some(Rim::Sawn))),
+            entry(4, Kind::Visit, "visit", visit("")),
+            entry(5, Kind::Visit, "visit", visit("Upper Meadow")),
+            reading(6, Question::SpokeFoot, Place::Spoke(3), loose),
+            reading(7, Question::TyreGap, Place::Between(12), mm(0.5)),
+            reading(8, Question::KeeperPresent, Place::Whole, Answer::Yes),
+            entry(
+                9,
+                Kind::Remark,
+                "near/spoke-3",
+                Says::Remark(foot, "split".to_owned()),
+            ),
+            entry(
+                10,
+                Kind::Remark,
+                "vehicle",
+                Says::Remark(Part::Vehicle, "wet".to_owned()),
+            ),
+            entry(11, Kind::Picture, "only/joint-1", picture),
+            entry(12, Kind::Erasure, &digest.hex(), Says::Erasure(digest)),
+            entry(13, Kind::Unknown("tally".to_owned()), "x", Says::Unread),
+        ]
+    }
+
+    #[test]
+    fn every_entry_has_a_line() {
+        let rows: Vec<_> = every()
+            .iter()
+            .map(|entry| says(entry, Some(&wheel()), style()))
+            .collect();
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        waggon
+        waggon: Upper Meadow
+        near fore wheel: 12 spokes, 6 felloes
+        near fore wheel: 12 spokes, 6 felloes; sawn felloes; hoop tyre, shrunk on; iron arm; linch pin
+        examination
+        examination at Upper Meadow
+        near wheel, spoke 3: foot loose
+        near wheel, between 12 and 1: tyre gap ½ mm ± ¼ mm
+        near wheel: keeper there
+        near wheel, spoke 3: “split”
+        whole vehicle: “wet”
+        only wheel, joint 1, the mark: picture
+        a picture is erased
+        written by a newer Cartside: kept, not read
+        ");
+    }
+
+    #[test]
+    fn what_is_struck_out_is_named_by_its_slot() {
+        let struck = every().into_iter().map(|entry| Entry {
+            says: Says::Struck,
+            ..entry
+        });
+        let rows: Vec<_> = struck
+            .map(|entry| heading(&entry, Some(&wheel()), style()))
+            .collect();
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        Struck out: the vehicle
+        Struck out: the vehicle
+        Struck out: near fore wheel
+        Struck out: near fore wheel
+        Struck out: the examination
+        Struck out: the examination
+        Struck out: near wheel, spoke 3, spoke foot
+        Struck out: near wheel, between 12 and 1, tyre gap
+        Struck out: near wheel, keeper there
+        Struck out: remark, near wheel, spoke 3
+        Struck out: remark, whole vehicle
+        Struck out: picture, only wheel, joint 1, the mark
+        Struck out: erasure of a picture
+        Struck out: something a newer Cartside wrote
+        ");
+    }
+
+    #[test]
+    fn a_slot_of_a_newer_cartside_is_not_guessed_at() {
+        let rows = [Kind::Wheel, Kind::Reading, Kind::Remark, Kind::Picture]
+            .map(|kind| subject(&entry(1, kind, "fifth-wheel", Says::Unread), None, style()));
+        assert_eq!(rows, ["something a newer Cartside wrote"; 4]);
+    }
+
+    #[test]
+    fn without_the_wheel_the_place_after_the_last_spoke_has_one_number() {
+        let gap = reading(1, Question::TyreGap, Place::Between(12), mm(0.5));
+        insta::assert_snapshot!(says(&gap, None, style()), @"near wheel, between 12 and the next: tyre gap ½ mm ± ¼ mm");
+    }
+}

@@ -1,6 +1,5 @@
 //! What each standing means, in a sentence; *no fault found* names what was examined.
 
-use super::list;
 use super::need::need;
 use super::style::Style;
 use crate::diagnosis::{Missing, Standing, needs};
@@ -32,11 +31,7 @@ impl<'a> Examined<'a> {
 #[must_use]
 pub fn standing(standing: Standing, examined: &Examined, style: Style) -> String {
     match standing {
-        Standing::NoFaultFound => format!(
-            "No fault was found against the stated use, in what was examined on {}: {}. Nothing else was examined.",
-            examined.day,
-            phrases(&examined.needs, style)
-        ),
+        Standing::NoFaultFound => no_fault(examined, style),
         Standing::LightWorkOnly => "Empty, or up to a quarter of its load, at a walk, on level hard ground; no people, no drag shoe. Set a date to look again.".to_owned(),
         Standing::NotJudged => "Too little has been recorded to judge this wheel. Until it has, nothing is said for it: do not take it as sound.".to_owned(),
         Standing::KeepEmpty => "Not to be loaded or used. It may be walked to the shed.".to_owned(),
@@ -44,13 +39,22 @@ pub fn standing(standing: Standing, examined: &Examined, style: Style) -> String
     }
 }
 
-fn phrases(needs: &[Need], style: Style) -> String {
-    let each: Vec<String> = needs.iter().map(|what| need(*what, style)).collect();
+fn no_fault(examined: &Examined, style: Style) -> String {
+    let day = examined.day;
+    let each: Vec<String> = examined
+        .needs
+        .iter()
+        .map(|what| need(*what, style))
+        .collect();
     if each.is_empty() {
-        "nothing".to_owned()
-    } else {
-        list(&each)
+        return format!(
+            "Nothing was examined on {day}: no fault was found, and none is ruled out."
+        );
     }
+    format!(
+        "No fault was found against the stated use, in what was examined on {day}: {}. Nothing else was examined.",
+        each.join("; ")
+    )
 }
 
 /// What the standing of a whole vehicle rests on.
@@ -63,4 +67,61 @@ pub fn vehicle() -> &'static str {
 #[must_use]
 pub fn people() -> &'static str {
     "For carrying people, light work only is never enough."
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Examined, people, standing, vehicle};
+    use crate::diagnosis::{Missing, Standing};
+    use crate::survey::Need;
+    use crate::wheel::{Tyre, Wheel};
+    use crate::words::sample::{style, wheel};
+
+    #[test]
+    fn every_standing_says_what_it_means() {
+        let examined = Examined::of("5 November 2026", &wheel(), &[]);
+        let rows = [
+            Standing::NoFaultFound,
+            Standing::LightWorkOnly,
+            Standing::NotJudged,
+            Standing::KeepEmpty,
+            Standing::NotOnThisWheel,
+        ]
+        .map(|it| standing(it, &examined, style()));
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        No fault was found against the stated use, in what was examined on 5 November 2026: what keeps the wheel on (there, the right part, secured); the ring of the tyre at four places; the gap of every joint; the foot of every spoke; the rim end of every spoke; whether any spoke is broken; the gap under the tyre at four places; the dish; end play along the arm and shake at the rim; rot (pricked for at the tongues, the spokes' feet and the ground point); the nave and its bonds. Nothing else was examined.
+        Empty, or up to a quarter of its load, at a walk, on level hard ground; no people, no drag shoe. Set a date to look again.
+        Too little has been recorded to judge this wheel. Until it has, nothing is said for it: do not take it as sound.
+        Not to be loaded or used. It may be walked to the shed.
+        Do not move it on this wheel: chock it, take the weight off, and carry it or use a trailer.
+        ");
+        insta::assert_snapshot!(vehicle(), @"The vehicle takes the harshest standing of its wheels. Axle bed, shafts, brake and harness were not examined.");
+        insta::assert_snapshot!(people(), @"For carrying people, light work only is never enough.");
+    }
+
+    #[test]
+    fn only_what_was_examined_is_named() {
+        let straked = Wheel {
+            tyre: Some(Tyre::Strakes),
+            ..wheel()
+        };
+        let all = Need::ALL.map(|need| Missing {
+            need,
+            places: Vec::new(),
+        });
+        let examined = Examined::of("5 November 2026", &straked, &all[2..]);
+        assert_eq!(examined.needs, [Need::Keeper, Need::Ring]);
+        assert!(Examined::of("", &straked, &all).needs.is_empty());
+        assert!(
+            !Examined::of("", &straked, &[])
+                .needs
+                .contains(&Need::TyreGap)
+        );
+        let said = |left| {
+            let examined = Examined::of("5 November 2026", &wheel(), left);
+            standing(Standing::NoFaultFound, &examined, style())
+        };
+        insta::assert_snapshot!(said(&all[1..]), @"No fault was found against the stated use, in what was examined on 5 November 2026: what keeps the wheel on (there, the right part, secured). Nothing else was examined.");
+        insta::assert_snapshot!(said(&all), @"Nothing was examined on 5 November 2026: no fault was found, and none is ruled out.");
+    }
 }

@@ -62,3 +62,46 @@ fn quarters(text: &str) -> Option<String> {
         .unwrap_or(whole);
     Some(format!("{whole}{fraction} mm"))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::quarters;
+    use crate::quantity::length::millimetres;
+    use crate::words::sample::{inches, style};
+
+    #[test]
+    fn gaps_are_written_as_the_keys_are() {
+        let gaps = [0.0, 0.25, 0.5, 0.75, 1.0, 1.5, 10.5, 0.3, 0.55, 2.25];
+        let row = |gap: &f64| {
+            let gap = millimetres(*gap);
+            format!(
+                "{} | {} | {}",
+                style().gap(gap),
+                inches().gap(gap),
+                style().size(gap)
+            )
+        };
+        insta::assert_snapshot!(gaps.iter().map(row).collect::<Vec<_>>().join("\n"), @r"
+        0 mm | 0 thou | 0 mm
+        ¼ mm | ≈ 10 thou | 0.25 mm
+        ½ mm | ≈ 20 thou | 0.5 mm
+        ¾ mm | ≈ 30 thou | 0.75 mm
+        1 mm | ≈ 39 thou | 1 mm
+        1½ mm | ≈ 59 thou | 1.5 mm
+        10½ mm | ≈ 413 thou | 10.5 mm
+        0.3 mm | ≈ 12 thou | 0.3 mm
+        0.55 mm | ≈ 22 thou | 0.55 mm
+        2¼ mm | ≈ 89 thou | 2.25 mm
+        ");
+        assert_eq!(inches().size(millimetres(1274.7625)), "50 3/16 in");
+    }
+
+    #[test]
+    fn only_quarters_become_fractions() {
+        assert_eq!(quarters("≈ 0.5 mm").as_deref(), Some("≈ ½ mm"));
+        assert_eq!(quarters("100.25 mm").as_deref(), Some("100¼ mm"));
+        for text in ["1 mm", "0.2 mm", "12 thou", ""] {
+            assert_eq!(quarters(text), None, "{text}");
+        }
+    }
+}

@@ -77,3 +77,48 @@ pub fn standing(standing: Standing) -> &'static str {
         Standing::NotOnThisWheel => "not on this wheel",
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{arm, grade, keeper, rim, standing, tyre, vehicle_kind};
+    use crate::diagnosis::{Grade, Standing};
+    use crate::wheel::{Arm, Keeper, Rim, Tyre, VehicleKind};
+    use crate::words::sample::style;
+
+    #[test]
+    fn everything_has_a_name() {
+        let grades = [
+            Grade::Note,
+            Grade::LightWorkOnly,
+            Grade::KeepEmpty,
+            Grade::NotOnThisWheel,
+        ];
+        let standings = [
+            Standing::NoFaultFound,
+            Standing::LightWorkOnly,
+            Standing::NotJudged,
+            Standing::KeepEmpty,
+            Standing::NotOnThisWheel,
+        ];
+        let table = [
+            VehicleKind::ALL
+                .map(|kind| vehicle_kind(kind, style()))
+                .join(", "),
+            Keeper::ALL.map(|it| keeper(it, style())).join(" / "),
+            Arm::ALL.map(arm).join(" / "),
+            Rim::ALL.map(|it| rim(it, style())).join(" / "),
+            Tyre::ALL.map(|it| tyre(it, style())).join(" / "),
+            grades.map(grade).join(", "),
+            standings.map(standing).join(", "),
+        ];
+        insta::assert_snapshot!(table.join("\n"), @r"
+        cart, waggon, trap or gig, carriage, hand cart, barrow, wheel without its cart
+        linch pin / nut on the arm / Collinge axle, two nuts and a cap / mail axle, plate and three bolts
+        wooden arm / iron arm
+        sawn felloes / bent rim
+        hoop tyre, shrunk on / strakes, nailed on / rubber tyre in a channel / bare wood, no tyre
+        note, light work only, keep empty, not on this wheel
+        no fault found, light work only, not judged, keep empty, not on this wheel
+        ");
+    }
+}

@@ -50,3 +50,33 @@ pub fn by(entry: &Entry) -> String {
         entry.by.clone()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{by, day, moment};
+    use crate::daybook::{Kind, Says, Stamp};
+    use crate::words::sample::entry;
+
+    #[test]
+    fn each_month_is_spelt() {
+        let days = (1..=12).map(|month| {
+            let text = format!("2026-{month:02}-05T09:03:00-05:30");
+            day(&Stamp::read(&text).unwrap())
+        });
+        insta::assert_snapshot!(days.collect::<Vec<_>>().join(", "), @"5 January 2026, 5 February 2026, 5 March 2026, 5 April 2026, 5 May 2026, 5 June 2026, 5 July 2026, 5 August 2026, 5 September 2026, 5 October 2026, 5 November 2026, 5 December 2026");
+    }
+
+    #[test]
+    fn a_moment_keeps_the_offset_it_claims() {
+        let stamp = Stamp::read("2026-11-25T10:03:00+01:00").unwrap();
+        insta::assert_snapshot!(moment(&stamp), @"25 November 2026, 10:03 (+01:00)");
+    }
+
+    #[test]
+    fn a_missing_name_is_said_to_be_missing() {
+        let mut entry = entry(1, Kind::Visit, "visit", Says::Unread);
+        assert_eq!(by(&entry), "Ada Field");
+        entry.by.clear();
+        insta::assert_snapshot!(by(&entry), @"no name given");
+    }
+}
