@@ -11,7 +11,9 @@
   const start = () => {
     document.querySelector("#reload-panel button").addEventListener("click", () => location.reload());
   };
-  window.addEventListener("error", show);
+  // Browsers report an observer that was put off to the next frame as an error; nothing has stopped.
+  const isHarmless = (event) => String(event.message).startsWith("ResizeObserver loop");
+  window.addEventListener("error", (event) => isHarmless(event) || show());
   window.addEventListener("unhandledrejection", show);
   window.addEventListener("cartside-panic", show);
   document.addEventListener("DOMContentLoaded", start);

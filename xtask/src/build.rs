@@ -46,12 +46,13 @@ pub(crate) fn build(
         fetch(workspace, held)?;
         step::call(&mut trunk(machine, workspace, held, profile, &unsealed)?)?;
         seal::seal(&unsealed, profile)?;
-        put_in_place(&unsealed, &place(workspace, profile))
+        put_in_place(&unsealed, &place(&workspace.root, profile))
     })
 }
 
-fn place(workspace: &Workspace, profile: Profile) -> PathBuf {
-    workspace.root.join(match profile {
+/// Where a build is put when it is whole.
+pub(crate) fn place(root: &Path, profile: Profile) -> PathBuf {
+    root.join(match profile {
         Profile::Release => "dist",
         Profile::Dev => "target/dist-dev",
     })

@@ -28,26 +28,21 @@ use arguments::Command;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    match arguments::read().and_then(run) {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(error) => {
-            eprintln!("xtask: {error:#}");
-            ExitCode::FAILURE
-        }
-    }
+    arguments::read().and_then(run).unwrap_or_else(|error| {
+        eprintln!("xtask: {error:#}");
+        ExitCode::FAILURE
+    })
 }
 
-fn run(command: Command) -> anyhow::Result<()> {
+fn run(command: Command) -> anyhow::Result<ExitCode> {
     match command {
-        Command::Serve(options) => serve::run(&options),
-        Command::ServeDist(options) => serve::run_dist(&options),
-        Command::Test => test::run(),
-        Command::Dist => build::run(),
-        Command::Ready => ready::run(),
-        Command::Measure => measure::run(),
-        Command::Help => {
-            println!("{}", arguments::HELP);
-            Ok(())
-        }
+        Command::Test => return Ok(test::run()),
+        Command::Ready => return ready::run(),
+        Command::Serve(options) => serve::run(&options)?,
+        Command::ServeDist(options) => serve::run_dist(&options)?,
+        Command::Dist => build::run()?,
+        Command::Measure => measure::run()?,
+        Command::Help => println!("{}", arguments::HELP),
     }
+    Ok(ExitCode::SUCCESS)
 }

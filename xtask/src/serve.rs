@@ -30,14 +30,16 @@ const LOOK_EVERY: Duration = Duration::from_millis(500);
 
 /// `cargo xtask serve`.
 pub(crate) fn run(options: &Serve) -> Result<()> {
-    let machine = setup::prepare(Need::Build)?;
     let (profile, usual) = match options.dev {
         true => (Profile::Dev, DEV_PORT),
         false => (Profile::Release, PORT),
     };
+    // The port is taken before the minutes of building, so that a taken one is told at once.
+    let place = build::place(&workspace::root()?, profile);
+    let server = FolderServer::bind(&place, options.port.unwrap_or(usual), &options.under)?;
+    let machine = setup::prepare(Need::Build)?;
     let began = SystemTime::now();
-    let dist = build(&machine, profile)?;
-    let server = FolderServer::bind(&dist, options.port.unwrap_or(usual), &options.under)?;
+    build(&machine, profile)?;
     announce(&server)?;
     if options.dev {
         thread::spawn(move || rebuild_for_ever(&machine, began));
@@ -66,10 +68,10 @@ fn announce(server: &FolderServer) -> Result<()> {
     Ok(stdout().flush()?)
 }
 
-fn build(machine: &Machine, profile: Profile) -> Result<PathBuf> {
+fn build(machine: &Machine, profile: Profile) -> Result<()> {
     let workspace = Workspace::read()?;
     let held = SharedBuild::hold(&workspace)?;
-    build::build(machine, &workspace, &held, profile)
+    build::build(machine, &workspace, &held, profile).map(drop)
 }
 
 /// Builds again after every change; a build that fails leaves the last good one being served.
@@ -81,7 +83,7 @@ fn rebuild_for_ever(machine: &Machine, mut since: SystemTime) {
         }
         since = SystemTime::now();
         match build(machine, Profile::Dev) {
-            Ok(_) => println!("reload the page"),
+            Ok(()) => println!("reload the page"),
             Err(error) => println!("{error:#}\nthe last good build is still served"),
         }
     }

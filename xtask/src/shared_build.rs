@@ -4,6 +4,7 @@
 //! with older files would be given the other's programs. Hence one checkout at a time holds the folder,
 //! and a new holder first throws away what was made of the workspace's own packages; what was made of
 //! the libraries stays. Plain `cargo` keeps to the checkout's own `target`.
+//! It grows by about 1 GB a kind of build and may be removed at any time while no command runs.
 
 use crate::toolchain::{self, WASM};
 use crate::workspace::Workspace;

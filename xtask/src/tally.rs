@@ -4,7 +4,7 @@ use crate::libtest::{self, Counts};
 use crate::step;
 use anyhow::{Context, Result, bail};
 use std::io::{BufRead, BufReader};
-use std::process::{Command, Stdio};
+use std::process::{Command, ExitCode, Stdio};
 
 /// Steps go on after one has failed, so that one run tells all; the tally remembers.
 #[derive(Debug, Default)]
@@ -54,8 +54,8 @@ impl Tally {
         self.counts.failed += failed;
     }
 
-    /// Prints every fault again and last of all the one plain line; an error if anything failed or nothing ran.
-    pub(crate) fn finish(mut self) -> Result<()> {
+    /// Prints every fault again and last of all the one plain line; a failure if anything failed or nothing ran.
+    pub(crate) fn finish(mut self) -> ExitCode {
         if self.counts.is_empty() {
             self.faults.push("no test ran at all".to_owned());
             self.counts.failed += 1;
@@ -64,10 +64,14 @@ impl Tally {
             eprintln!("{fault}");
         }
         println!("{}", self.line());
-        if self.counts.failed > 0 || !self.faults.is_empty() {
-            std::process::exit(1);
+        match self.holds() {
+            true => ExitCode::SUCCESS,
+            false => ExitCode::FAILURE,
         }
-        Ok(())
+    }
+
+    fn holds(&self) -> bool {
+        self.counts.failed == 0 && self.faults.is_empty() && !self.counts.is_empty()
     }
 
     fn line(&self) -> String {
@@ -136,6 +140,14 @@ mod tests {
     fn a_program_without_tests_counts_as_a_failure() {
         let tally = after("test result: ok. 0 passed; 0 failed; 0 ignored", 0);
         assert_eq!(tally.line(), "0 passed, 1 failed");
+    }
+
+    #[test]
+    fn a_run_holds_only_if_something_passed_and_nothing_failed() {
+        assert!(after("test result: ok. 1 passed; 0 failed; 0 ignored", 0).holds());
+        assert!(!after("test result: ok. 1 passed; 0 failed; 0 ignored", 3).holds());
+        assert!(!Tally::default().holds());
+        assert_eq!(Tally::default().finish(), ExitCode::FAILURE);
     }
 
     #[test]

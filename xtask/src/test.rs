@@ -11,7 +11,7 @@ use crate::toolchain::{self, WASM, WasmCompiler};
 use crate::workspace::Workspace;
 use anyhow::Result;
 use std::path::Path;
-use std::process::Command;
+use std::process::{Command, ExitCode};
 
 const TESTS: &str = "cartside-tests";
 /// Drives the built app, so it comes after the build.
@@ -20,7 +20,7 @@ const BROWSER: &str = "browser";
 pub(crate) const MEASURE: &str = "measure";
 
 /// `cargo xtask test`.
-pub(crate) fn run() -> Result<()> {
+pub(crate) fn run() -> ExitCode {
     let mut tally = Tally::default();
     match setup::prepare(Need::BuildAndBrowse).and_then(Run::begin) {
         Ok(run) => run.all(&mut tally),

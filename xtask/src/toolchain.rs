@@ -22,6 +22,8 @@ pub(crate) fn channel() -> &'static str {
 pub(crate) fn pinned(program: &str) -> Command {
     let mut command = Command::new(program);
     command.env("RUSTUP_TOOLCHAIN", channel());
+    // Left by the cargo that started these commands, which may be another one.
+    command.env_remove("CARGO");
     command
 }
 
@@ -76,6 +78,7 @@ fn lend_debian(command: &mut Command) {
     }
     command
         .env("PATH", path)
+        .env_remove("CARGO")
         .env_remove("RUSTUP_TOOLCHAIN")
         .env("RUSTC_BOOTSTRAP", "1")
         .env("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort")
