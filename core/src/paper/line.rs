@@ -71,7 +71,10 @@ pub fn write(entry: &Unwritten, hand: &Hand) -> Result<String, LineRefusal> {
     };
     let line =
         serde_json::to_string(&paper).map_err(|error| LineRefusal::NotJson(error.to_string()))?;
-    read(&line).map(|_| line)
+    match read(&line)?.says {
+        Says::Unread => Err(LineRefusal::Unreadable),
+        _ => Ok(line),
+    }
 }
 
 /// Reads one line, without its line end.

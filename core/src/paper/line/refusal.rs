@@ -34,13 +34,20 @@ pub enum LineRefusal {
     ReplacesTooMany(usize),
     /// It both says something and strikes out.
     SaysAndStrikes,
+    /// It was to be written, and this version could not read it back.
+    Unreadable,
 }
 
 /// The most characters of a wrong value that are shown back.
 const SHOWN: usize = 40;
 
+/// The first characters of what was given, so that a long one cannot fill the page.
 fn start(given: &str) -> String {
-    given.chars().take(SHOWN).collect()
+    let mut shown: String = given.chars().take(SHOWN).collect();
+    if shown.len() < given.len() {
+        shown.push('…');
+    }
+    shown
 }
 
 impl fmt::Display for LineRefusal {
@@ -88,6 +95,10 @@ impl fmt::Display for LineRefusal {
             LineRefusal::SaysAndStrikes => write!(
                 f,
                 "the line both says something and strikes out; it may do one of them"
+            ),
+            LineRefusal::Unreadable => write!(
+                f,
+                "this version could not read the line back; only what it can read is written"
             ),
         }
     }

@@ -147,15 +147,15 @@ fn vehicle(fields: &mut Fields) -> Result<Option<Vehicle>, LineRefusal> {
 }
 
 fn wheel(fields: &mut Fields) -> Result<Option<Wheel>, LineRefusal> {
-    let carried = fields.wholes("felloes")?;
-    let carried = carried
-        .into_iter()
-        .map(|spokes| u16::try_from(spokes).unwrap_or(u16::MAX))
+    let given = fields.wholes("felloes")?;
+    let carried = given
+        .iter()
+        .map(|spokes| u16::try_from(*spokes).unwrap_or(u16::MAX))
         .collect();
-    let felloes = Felloes::new(carried).map_err(|refusal| LineRefusal::Wrong {
+    let felloes = Felloes::new(carried).map_err(|_| LineRefusal::Wrong {
         field: "felloes",
-        given: refusal.to_string(),
-        allowed: "1 to 32 felloes that carry 3 to 64 spokes",
+        given: format!("{given:?}"),
+        allowed: "1 to 32 felloes that carry 3 to 64 spokes, each at least one",
     })?;
     let (rim, rim_known) = coded(fields.maybe_text("rim")?, Rim::from_code);
     let (tyre, tyre_known) = coded(fields.maybe_text("tyre")?, Tyre::from_code);
@@ -203,9 +203,9 @@ fn reading(slot: Slot, fields: &mut Fields) -> Result<Option<Reading>, LineRefus
 fn measured(fields: &mut Fields) -> Result<Measured, LineRefusal> {
     let value = length("mm", fields)?;
     let doubt = length("doubt_mm", fields)?;
-    Measured::new(value, doubt).map_err(|refusal| LineRefusal::Wrong {
+    Measured::new(value, doubt).map_err(|_| LineRefusal::Wrong {
         field: "doubt_mm",
-        given: refusal.to_string(),
+        given: to_paper_mm(doubt).to_string(),
         allowed: "a length from 0",
     })
 }

@@ -1,0 +1,198 @@
+//! Lines of every kind as they have been written, byte for byte. Books hold such lines for ever, so
+//! a line or a digest that changes here is a change of the form.
+
+use crate::daybook::{
+    Digest, EntryId, Hand, Kind, Picture, Says, Stamp, Unwritten, Visit, WheelSaid,
+};
+use crate::paper::line;
+use crate::quantity::Measured;
+use crate::quantity::length::{inches, millimetres};
+use crate::survey::{Answer, Play, Question, Reading, Slot};
+use crate::wheel::{
+    Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+};
+
+/// The lines, each of this version.
+pub(super) const GOLDEN: &str = include_str!("../golden.jsonl");
+/// Their digests in the same order, as another program worked them out.
+const DIGESTS: &str = include_str!("../golden.sha256");
+/// Lines as a newer version might write them.
+pub(super) const NEWER: &str = include_str!("../newer.jsonl");
+
+/// Writes lines one after another, each under the next counter.
+#[derive(Default)]
+struct Book {
+    lines: Vec<String>,
+}
+
+impl Book {
+    fn write(&mut self, entry: Unwritten) -> EntryId {
+        let hand = Hand {
+            by: "A. Smith".to_owned(),
+            device: "barn-7f3a".to_owned(),
+            at: Stamp::read("2026-11-25T10:03:00+01:00").unwrap(),
+            n: 1 + self.lines.len() as u64,
+        };
+        let line = line::write(&entry, &hand).unwrap();
+        let id = Digest::of(line.as_bytes());
+        self.lines.push(line);
+        id
+    }
+
+    fn says(&mut self, vehicle: EntryId, says: Says) -> EntryId {
+        self.write(Unwritten::new(Some(vehicle), says).unwrap())
+    }
+}
+
+fn reading(position: Position, place: Place, question: Question, answer: Answer) -> Says {
+    let slot = Slot {
+        position,
+        place,
+        question,
+    };
+    let written = match answer {
+        Answer::Length(_) => "1 1/2 mm".to_owned(),
+        _ => String::new(),
+    };
+    Says::Reading(Reading {
+        slot,
+        answer,
+        written,
+    })
+}
+
+fn answers() -> [Says; 10] {
+    let gap = Measured::new(millimetres(1.5), millimetres(0.25)).unwrap();
+    let part = Measured::new(inches(1.0 / 32.0), millimetres(0.0)).unwrap();
+    let near = |place, question, answer| reading(Position::Near, place, question, answer);
+    [
+        near(Place::Between(1), Question::TyreGap, Answer::Length(gap)),
+        near(Place::Joint(1), Question::JointGap, Answer::Length(part)),
+        near(
+            Place::Joint(6),
+            Question::FelloeStep,
+            Answer::Over(millimetres(5.0)),
+        ),
+        near(
+            Place::Spoke(3),
+            Question::SpokeFoot,
+            Answer::Play(Play::Tight),
+        ),
+        near(
+            Place::Spoke(4),
+            Question::SpokeFoot,
+            Answer::Play(Play::JustMoves),
+        ),
+        near(
+            Place::Spoke(3),
+            Question::SpokeRimEnd,
+            Answer::Play(Play::Loose),
+        ),
+        near(Place::Whole, Question::KeeperPresent, Answer::Yes),
+        near(Place::Spoke(12), Question::SpokeBroken, Answer::No),
+        near(Place::Whole, Question::KeeperRight, Answer::CannotSee),
+        near(Place::Whole, Question::KeeperSecured, Answer::NotThere),
+    ]
+}
+
+fn written_now() -> Vec<String> {
+    let mut book = Book::default();
+    let name = "Bess's “hay” cart \\ 2\" tyres".to_owned();
+    let kind = VehicleKind::Cart;
+    let cart = book.write(Unwritten::new(None, Says::Vehicle(Vehicle { kind, name })).unwrap());
+    let plain = Wheel::of(Felloes::even(14, 6).unwrap());
+    let full = Wheel {
+        rim: Some(Rim::Sawn),
+        tyre: Some(Tyre::Hoop),
+        arm: Some(Arm::Iron),
+        keeper: Some(Keeper::LinchPin),
+        ..Wheel::of(Felloes::even(12, 6).unwrap())
+    };
+    let wheel = |position, wheel| Says::Wheel(WheelSaid { position, wheel });
+    let near = book.says(cart, wheel(Position::Near, full));
+    book.says(cart, wheel(Position::Off, plain));
+    let place = "the barn by the ford".to_owned();
+    let visit = book.says(cart, Says::Visit(Visit { place }));
+    let mut readings = Vec::new();
+    let nothing = Answer::NothingFound;
+    let shifts = reading(Position::Near, Place::Whole, Question::TyreShifts, nothing);
+    for says in answers().into_iter().chain([shifts]) {
+        let entry = Unwritten::new(Some(cart), says).unwrap();
+        readings.push(book.write(entry.in_visit(visit).described_by(near)));
+    }
+    book.says(
+        cart,
+        Says::Remark(
+            Part::Vehicle,
+            "stood wet\nall\u{2028}winter\u{7}".to_owned(),
+        ),
+    );
+    let felloe = Part::At(Position::Off, Place::Felloe(2));
+    book.says(cart, Says::Remark(felloe, "Riß in der Felge 🛞".to_owned()));
+    let digest = Digest::of(b"a picture");
+    let picture = Picture {
+        part: Part::At(Position::Near, Place::Nave),
+        digest,
+        width: 1600,
+        height: 1200,
+        bytes: 345_678,
+    };
+    let entry = Unwritten::new(Some(cart), Says::Picture(picture)).unwrap();
+    book.write(entry.in_visit(visit));
+    book.says(cart, Says::Erasure(digest));
+    let first = answers()[0].clone();
+    let correction = Unwritten::new(Some(cart), first).unwrap().in_visit(visit);
+    let one = book.write(correction.clone().replacing(vec![readings[0]]));
+    let other = book.write(correction.clone().replacing(vec![readings[0]]));
+    let settled = book.write(correction.clone().replacing(vec![one, other]));
+    let struck = Unwritten {
+        says: Says::Struck,
+        ..correction.replacing(vec![settled])
+    };
+    book.write(struck);
+    book.write(Unwritten {
+        kind: Kind::Vehicle,
+        vehicle: Some(cart),
+        visit: None,
+        described_by: None,
+        slot: "vehicle".to_owned(),
+        says: Says::Struck,
+        replaces: vec![cart],
+    });
+    book.lines
+}
+
+#[test]
+fn lines_are_written_as_they_always_were() {
+    let written = written_now();
+    for (at, (golden, now)) in GOLDEN.lines().zip(&written).enumerate() {
+        assert_eq!(now, golden, "line {}", at + 1);
+    }
+    assert_eq!(written.len(), GOLDEN.lines().count());
+}
+
+#[test]
+fn digests_are_those_of_another_program() {
+    let digests: Vec<&str> = DIGESTS.lines().collect();
+    assert_eq!(digests.len(), GOLDEN.lines().count());
+    for (golden, digest) in GOLDEN.lines().zip(digests) {
+        assert_eq!(line::read(golden).unwrap().id.hex(), digest, "{golden}");
+    }
+}
+
+#[test]
+fn every_golden_line_is_read_whole() {
+    for golden in GOLDEN.lines() {
+        let entry = line::read(golden).unwrap();
+        assert!(entry.is_read() && entry.unread_fields == 0, "{golden}");
+    }
+}
+
+#[test]
+fn every_line_of_a_newer_version_is_kept_and_known_as_such() {
+    for newer in NEWER.lines() {
+        let entry = line::read(newer).unwrap();
+        assert!(!entry.is_read() || entry.unread_fields > 0, "{newer}");
+    }
+    assert!(NEWER.lines().count() >= 10);
+}

@@ -1,0 +1,223 @@
+//! Whatever can be said is read back as it was written.
+
+use proptest::prelude::*;
+
+use crate::daybook::entry::GREATEST_N;
+use crate::daybook::{Digest, Entry, Hand, Picture, Says, Stamp, Unwritten, Visit, WheelSaid};
+use crate::paper::line;
+use crate::quantity::length::{from_paper_mm, inches, millimetres, to_paper_mm};
+use crate::quantity::{Length, Measured};
+use crate::survey::{Answer, Play, Question, Reading, Slot};
+use crate::wheel::{
+    Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+};
+
+use proptest::option::of as maybe;
+use proptest::sample::select;
+
+fn positions() -> impl Strategy<Value = Position> {
+    select(&Position::ALL[..])
+}
+
+fn places() -> impl Strategy<Value = Place> {
+    prop_oneof![
+        Just(Place::Whole),
+        Just(Place::Nave),
+        (1..=u16::MAX).prop_map(Place::Spoke),
+        (1..=u16::MAX).prop_map(Place::Between),
+        (1..=u16::MAX).prop_map(Place::Joint),
+        (1..=u16::MAX).prop_map(Place::Felloe),
+    ]
+}
+
+fn parts() -> impl Strategy<Value = Part> {
+    prop_oneof![
+        1 => Just(Part::Vehicle),
+        4 => (positions(), places()).prop_map(|(position, place)| Part::At(position, place)),
+    ]
+}
+
+fn slots() -> impl Strategy<Value = Slot> {
+    let questions: Vec<Question> = Question::all().collect();
+    (positions(), places(), select(questions)).prop_filter_map(
+        "asked where it is asked",
+        |(position, place, question)| {
+            question.fits(place).then_some(Slot {
+                position,
+                place,
+                question,
+            })
+        },
+    )
+}
+
+/// Lengths on the two grids the trade writes on, as far as a line may go.
+fn lengths() -> impl Strategy<Value = Length> {
+    prop_oneof![
+        (-2_000_000_i32..=2_000_000).prop_map(|n| from_paper_mm(f64::from(n) / 100.0).unwrap()),
+        (-25_000_i32..=25_000)
+            .prop_map(|n| from_paper_mm(to_paper_mm(inches(f64::from(n) / 32.0))).unwrap()),
+    ]
+}
+
+fn answers() -> impl Strategy<Value = Answer> {
+    prop_oneof![
+        4 => (lengths(), lengths())
+            .prop_map(|(value, doubt)| Answer::Length(Measured::new(value, doubt.abs()).unwrap())),
+        2 => lengths().prop_map(Answer::Over),
+        2 => select(&Play::ALL[..]).prop_map(Answer::Play),
+        1 => Just(Answer::Yes),
+        1 => Just(Answer::No),
+        1 => Just(Answer::CannotSee),
+        1 => Just(Answer::NotThere),
+        1 => Just(Answer::NothingFound),
+    ]
+}
+
+fn wheels() -> impl Strategy<Value = Wheel> {
+    let felloes = proptest::collection::vec(1..=6_u16, 1..=32)
+        .prop_filter_map("a rim", |carried| Felloes::new(carried).ok());
+    let rest = (
+        maybe(select(&Rim::ALL[..])),
+        maybe(select(&Tyre::ALL[..])),
+        maybe(select(&Arm::ALL[..])),
+        maybe(select(&Keeper::ALL[..])),
+    );
+    (felloes, rest).prop_map(|(felloes, (rim, tyre, arm, keeper))| Wheel {
+        felloes,
+        rim,
+        tyre,
+        arm,
+        keeper,
+    })
+}
+
+fn digests() -> impl Strategy<Value = Digest> {
+    any::<u64>().prop_map(|seed| Digest::of(&seed.to_be_bytes()))
+}
+
+fn says() -> impl Strategy<Value = Says> {
+    let text = any::<String>;
+    prop_oneof![
+        (select(&VehicleKind::ALL[..]), text())
+            .prop_map(|(kind, name)| Says::Vehicle(Vehicle { kind, name })),
+        (positions(), wheels())
+            .prop_map(|(position, wheel)| Says::Wheel(WheelSaid { position, wheel })),
+        text().prop_map(|place| Says::Visit(Visit { place })),
+        (slots(), answers(), text()).prop_map(|(slot, answer, written)| Says::Reading(Reading {
+            slot,
+            answer,
+            written
+        })),
+        (parts(), text()).prop_map(|(part, text)| Says::Remark(part, text)),
+        (parts(), digests(), any::<[u32; 3]>()).prop_map(
+            |(part, digest, [width, height, bytes])| {
+                Says::Picture(Picture {
+                    part,
+                    digest,
+                    width,
+                    height,
+                    bytes,
+                })
+            }
+        ),
+        digests().prop_map(Says::Erasure),
+    ]
+}
+
+fn entries() -> impl Strategy<Value = Unwritten> {
+    let ids = (digests(), digests(), maybe(digests()));
+    let replaces = proptest::collection::vec(digests(), 0..=line::MOST_REPLACED);
+    (says(), ids, replaces, any::<bool>()).prop_map(|(says, ids, replaces, struck)| {
+        let (vehicle, visit, described_by) = ids;
+        let entry = Unwritten::new(Some(vehicle), says).unwrap();
+        let entry = Unwritten {
+            described_by,
+            ..entry.in_visit(visit).replacing(replaces)
+        };
+        match struck {
+            true => Unwritten {
+                says: Says::Struck,
+                ..entry
+            },
+            false => entry,
+        }
+    })
+}
+
+fn hands() -> impl Strategy<Value = Hand> {
+    let times = select(
+        &[
+            "2026-11-25T10:03:00+00:00",
+            "1999-12-31T23:59:60-12:45",
+            "0000-01-01T00:00:00+14:00",
+        ][..],
+    );
+    (any::<String>(), any::<String>(), times, 1..=GREATEST_N).prop_map(|(by, device, at, n)| {
+        let at = Stamp::read(at).unwrap();
+        Hand { by, device, at, n }
+    })
+}
+
+/// What an entry would be written from.
+fn unwritten(entry: &Entry) -> (Unwritten, Hand) {
+    let hand = Hand {
+        by: entry.by.clone(),
+        device: entry.device.clone(),
+        at: entry.at.clone(),
+        n: entry.n,
+    };
+    let unwritten = Unwritten {
+        kind: entry.kind.clone(),
+        vehicle: entry.vehicle,
+        visit: entry.visit,
+        described_by: entry.described_by,
+        slot: entry.slot.clone(),
+        says: entry.says.clone(),
+        replaces: entry.replaces.clone(),
+    };
+    (unwritten, hand)
+}
+
+proptest! {
+    #[test]
+    fn what_is_written_is_read_back(entry in entries(), hand in hands()) {
+        let line = line::write(&entry, &hand).unwrap();
+        let read = line::read(&line).unwrap();
+        prop_assert_eq!(read.id, Digest::of(line.as_bytes()));
+        prop_assert_eq!(read.unread_fields, 0);
+        let (again, same_hand) = unwritten(&read);
+        prop_assert_eq!(&again, &entry);
+        prop_assert_eq!(&same_hand, &hand);
+        prop_assert_eq!(line::write(&again, &same_hand).unwrap(), line, "byte for byte");
+    }
+
+    #[test]
+    fn a_line_is_one_line(entry in entries(), hand in hands()) {
+        let line = line::write(&entry, &hand).unwrap();
+        prop_assert_eq!(line.lines().count(), 1);
+        prop_assert!(!line.contains('\n') && !line.contains('\r'));
+    }
+
+    #[test]
+    fn a_length_off_the_grids_is_read_back_to_the_sixth_decimal(v in -20_000.0..20_000.0_f64) {
+        let says = Says::Reading(Reading {
+            slot: Slot {
+                position: Position::Near,
+                place: Place::Joint(1),
+                question: Question::JointGap,
+            },
+            answer: Answer::Over(millimetres(v)),
+            written: String::new(),
+        });
+        let id = Digest::of(b"any");
+        let entry = Unwritten::new(Some(id), says).unwrap().in_visit(id);
+        let at = Stamp::read("2026-11-25T10:03:00+00:00").unwrap();
+        let hand = Hand { by: String::new(), device: String::new(), at, n: 1 };
+        let read = line::read(&line::write(&entry, &hand).unwrap()).unwrap();
+        let Says::Reading(reading) = read.says else { panic!("not a reading") };
+        let length = to_paper_mm(reading.answer.length().unwrap());
+        prop_assert_eq!(length, to_paper_mm(millimetres(v)));
+        prop_assert!((length - v).abs() <= 0.000_000_5 + 1e-11);
+    }
+}
