@@ -4,6 +4,9 @@
 use super::*;
 use Grade::{KeepEmpty, LightWorkOnly, NotOnThisWheel, Note};
 
+/// A length in mm and the grade it must get.
+type Step = (f64, Option<Grade>);
+
 /// One row of readings and the grade it must get.
 struct Case {
     question: Question,
@@ -13,7 +16,7 @@ struct Case {
 
 fn single_lengths() -> Vec<Case> {
     let (keep, light, note, none) = (Some(KeepEmpty), Some(LightWorkOnly), Some(Note), None);
-    let rows: [(Question, Place, &[(f64, Option<Grade>)]); 5] = [
+    let rows: [(Question, Place, &[Step]); 5] = [
         (
             Question::TyreGap,
             Place::Between(3),
