@@ -1,17 +1,29 @@
 //! Cartside in the browser.
 
+mod bringing;
+mod carrying;
 mod clock;
+mod correction;
+mod correction_key;
+mod demonstration;
+mod draft;
 mod exchange;
+mod fate;
+mod keeping;
 mod page;
+mod panic;
 mod photo;
+mod picturing;
 mod preferences;
 mod route;
 mod scribe;
 mod shell;
 mod storage;
 mod update;
+mod wording;
 mod workshop;
 
 fn main() {
+    panic::tell_the_page();
     leptos::mount::mount_to_body(shell::Shell);
 }

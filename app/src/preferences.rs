@@ -2,6 +2,7 @@
 //! may lose them in a crash; nothing of the book is ever kept there.
 
 use cartside_core::quantity::format::{FeelerStyle, Fraction, LengthStyle};
+use cartside_core::words::Style;
 use gloo_storage::{LocalStorage, Storage};
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
@@ -37,6 +38,11 @@ impl Preferences {
         } else {
             FeelerStyle::Millimetres
         }
+    }
+
+    /// How everything is worded for this person.
+    pub fn style(&self) -> Style {
+        Style::british(self.length(), self.feeler())
     }
 }
 

@@ -10,7 +10,8 @@ use crate::storage::{NewLine, NewPicture};
 
 /// One step being written.
 pub struct Scribe {
-    by: String,
+    /// Who writes.
+    pub by: String,
     device: String,
     n: u64,
     /// The lines so far.

@@ -8,13 +8,15 @@ use cartside_core::daybook::{Book, Digest, EntryId, Unwritten};
 use cartside_core::diagnosis::{Limit, house_limits};
 use cartside_core::paper::line;
 use cartside_core::paper::summary::{SCHEMA, Summary};
+use cartside_core::words::Style;
 use futures::lock::Mutex;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::keeping;
 use crate::preferences::Preferences;
 use crate::scribe::{Scribe, new_line};
-use crate::storage::{Batch, Listening, StorageError, Store, Which, on_other_tab};
+use crate::storage::{Batch, Listening, Saved, StorageError, Store, Which, on_other_tab};
 
 /// What the last step came to; shown at the foot of every page.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -111,6 +113,31 @@ impl Workshop {
     /// The limits that findings are judged by.
     pub fn limits(&self) -> Vec<Limit> {
         house_limits()
+    }
+
+    /// How everything is worded for the person looking; a page that reads it is worded anew when that changes.
+    pub fn style(&self) -> Style {
+        self.preferences.with(Preferences::style)
+    }
+
+    /// The vehicle in hand as it is now.
+    pub fn in_hand(&self) -> Option<Opened> {
+        self.opened.get_untracked()
+    }
+
+    /// The name of this device, as it stands in the lines it writes.
+    pub fn device(&self) -> String {
+        self.device.get_untracked()
+    }
+
+    /// Gives this device a new name, for one that meets its own in lines it did not write.
+    ///
+    /// # Errors
+    /// The old name stands.
+    pub async fn rename_device(self) -> Step<()> {
+        let fresh = self.store()?.rename_device().await.map_err(sentence)?;
+        self.device.set(fresh);
+        Ok(())
     }
 
     /// The store of the open book.
@@ -259,7 +286,39 @@ impl Workshop {
             Ok(()) => Notice::Saved(what.to_owned()),
             Err(sentence) => Notice::Trouble(sentence.clone()),
         });
+        if done.is_ok() {
+            keeping::ask_once(self.store()?);
+        }
         done
+    }
+
+    /// Saves what came from outside in one transaction, then reads the book again. `make` gathers the batch
+    /// while no other step can be saved; `what` says in a few words what it came to.
+    ///
+    /// # Errors
+    /// Nothing was stored; the sentence is shown too.
+    pub async fn take_in(
+        self,
+        make: impl AsyncFnOnce(&Store) -> Step<Batch>,
+        what: impl FnOnce(Saved) -> String,
+    ) -> Step<Saved> {
+        self.notice.set(Notice::Saving);
+        let done = self.try_take_in(make).await;
+        self.notice.set(match &done {
+            Ok(saved) => Notice::Saved(what(*saved)),
+            Err(sentence) => Notice::Trouble(sentence.clone()),
+        });
+        done
+    }
+
+    async fn try_take_in(self, make: impl AsyncFnOnce(&Store) -> Step<Batch>) -> Step<Saved> {
+        let turn = self.turn.get_value();
+        let _turn = turn.lock().await;
+        let store = self.store()?;
+        let batch = make(&store).await?;
+        let saved = store.save(batch).await.map_err(sentence)?;
+        self.look_again().await;
+        Ok(saved)
     }
 
     async fn try_save(self, scribe: Scribe) -> Step<()> {

@@ -8,4 +8,4 @@ mod source;
 
 pub use error::PhotoError;
 pub use object_url::ObjectUrl;
-pub use picture::{LONGEST_SIDE, MOST_BYTES, Picture, THUMBNAIL_SIDE, take};
+pub use picture::{LONGEST_SIDE, MOST_BYTES, Picture, THUMBNAIL_SIDE, Thumbnail, take, thumbnail};

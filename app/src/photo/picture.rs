@@ -4,8 +4,8 @@
 use super::canvas::jpeg;
 use super::error::PhotoError;
 use super::source::Source;
-use js_sys::Uint8Array;
-use web_sys::File;
+use js_sys::{Array, Uint8Array};
+use web_sys::{File, FilePropertyBag};
 
 /// The longest side that is kept, in pixels: a crack's end can still be seen, and a visit still fits the device.
 pub const LONGEST_SIDE: u32 = 1600;
@@ -29,6 +29,17 @@ pub struct Picture {
     pub height: u32,
 }
 
+/// A small picture made of a large one.
+#[derive(Clone, Debug)]
+pub struct Thumbnail {
+    /// A JPEG of at most [`THUMBNAIL_SIDE`] pixels.
+    pub bytes: Uint8Array,
+    /// Width of the large one in pixels, as far as it was unpacked.
+    pub width: u32,
+    /// Height of the large one in pixels, as far as it was unpacked.
+    pub height: u32,
+}
+
 /// Takes up a file chosen in, or photographed through, an `<input type=file accept=image/*>`.
 ///
 /// # Errors
@@ -41,6 +52,23 @@ pub async fn take(file: &File) -> Result<Picture, PhotoError> {
     Ok(Picture {
         bytes: jpeg(&source, width, height).await?,
         thumbnail: jpeg(&source, small_width, small_height).await?,
+        width,
+        height,
+    })
+}
+
+/// The small picture for lists, made of the bytes of a JPEG that came from another device; `None` where the browser
+/// cannot draw them.
+pub async fn thumbnail(bytes: &Uint8Array) -> Option<Thumbnail> {
+    let options = FilePropertyBag::new();
+    options.set_type("image/jpeg");
+    let parts = Array::of1(bytes);
+    let file = File::new_with_buffer_source_sequence_and_options(&parts, "", &options).ok()?;
+    let source = Source::read(&file).await.ok()?;
+    let (width, height) = (source.width(), source.height());
+    let (small_width, small_height) = fitted(width, height, THUMBNAIL_SIDE);
+    Some(Thumbnail {
+        bytes: jpeg(&source, small_width, small_height).await.ok()?,
         width,
         height,
     })

@@ -1,0 +1,187 @@
+//! What bringing a file in would do to the book, worked out without touching it.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use cartside_core::daybook::{Book, Digest, Entry, EntryId, Subject};
+use cartside_core::paper::summary::Summary;
+use js_sys::Uint8Array;
+use leptos::prelude::GetUntracked;
+
+use super::erasures::erased;
+use super::incoming::Incoming;
+use crate::scribe::new_line;
+use crate::storage::{Batch, NewPicture, Store};
+use crate::wording;
+use crate::workshop::{Step, Workshop, kept, sentence};
+
+/// What bringing a file in would do.
+pub struct Plan {
+    /// The ids of the entries it would add.
+    pub entries: BTreeSet<EntryId>,
+    /// How many of its entries are here already.
+    pub already: usize,
+    /// The vehicles it would begin, in words.
+    pub vehicles: Vec<String>,
+    /// How many of the entries to be added a newer Cartside wrote, wholly or in part.
+    pub newer: usize,
+    /// The pictures it would add.
+    pub pictures: BTreeSet<Digest>,
+    /// How many of its pictures stay out, since they are erased.
+    pub kept_out: usize,
+    /// The pictures that would go from here, since they are erased.
+    pub erase: BTreeSet<Digest>,
+    /// How many disputes there would be more than there are now, vehicles that are not touched left out.
+    pub disputes: usize,
+    /// Whether it holds entries by this very device that are not in its book.
+    pub own_name: bool,
+    summaries: Vec<Summary>,
+}
+
+impl Plan {
+    /// Works out what bringing this file in would do to the book in the store.
+    pub(super) async fn of(shop: Workshop, store: &Store, incoming: &Incoming) -> Step<Plan> {
+        let new = new_entries(store, incoming).await?;
+        let erased = erased(store, incoming.lines.iter().map(|(entry, _)| entry)).await?;
+        let here = pictures_here(store).await?;
+        let (pictures, kept_out) = pictures(incoming, &erased, &here);
+        let touched = touched(shop, &new).await?;
+        let device = shop.device();
+        Ok(Plan {
+            entries: new.iter().map(|entry| entry.id).collect(),
+            already: incoming.lines.len() - new.len(),
+            vehicles: begun(shop, &new, &touched),
+            newer: new
+                .iter()
+                .filter(|entry| !entry.is_read() || entry.unread_fields > 0)
+                .count(),
+            pictures,
+            kept_out,
+            erase: erased.intersection(&here).copied().collect(),
+            disputes: touched.values().map(Touched::more_disputes).sum(),
+            own_name: new.iter().any(|entry| entry.device == device),
+            summaries: touched.into_values().map(|touched| touched.after).collect(),
+        })
+    }
+
+    /// Whether it would do nothing at all.
+    pub fn nothing(&self) -> bool {
+        self.entries.is_empty() && self.pictures.is_empty() && self.erase.is_empty()
+    }
+
+    /// All of it as one batch; `picture` makes a picture ready to be kept.
+    pub(super) fn batch(
+        &self,
+        incoming: &Incoming,
+        picture: impl Fn(Digest, Uint8Array) -> NewPicture,
+    ) -> Batch {
+        let new = |(entry, _): &&(Entry, String)| self.entries.contains(&entry.id);
+        let pictures = incoming.pictures.iter();
+        Batch {
+            lines: incoming
+                .lines
+                .iter()
+                .filter(new)
+                .map(|(entry, line)| new_line(entry, line.clone()))
+                .collect(),
+            pictures: pictures
+                .filter(|(digest, _)| self.pictures.contains(digest))
+                .map(|(digest, bytes)| picture(*digest, bytes.clone()))
+                .collect(),
+            summaries: self.summaries.iter().map(kept).collect(),
+            drop_drafts: Vec::new(),
+            erase_pictures: self.erase.iter().map(Digest::hex).collect(),
+        }
+    }
+}
+
+/// A vehicle that gets new entries: how it sums up after them, and how many disputes it had before.
+struct Touched {
+    book: Book,
+    before: usize,
+    after: Summary,
+}
+
+impl Touched {
+    fn more_disputes(&self) -> usize {
+        self.after.disputes.saturating_sub(self.before)
+    }
+}
+
+async fn new_entries<'a>(store: &Store, incoming: &'a Incoming) -> Step<Vec<&'a Entry>> {
+    let ids: Vec<String> = incoming
+        .lines
+        .iter()
+        .map(|(entry, _)| entry.id.hex())
+        .collect();
+    let here = store.has(&ids).await.map_err(sentence)?;
+    let lines = incoming.lines.iter().zip(here);
+    Ok(lines
+        .filter(|(_, here)| !here)
+        .map(|((entry, _), _)| entry)
+        .collect())
+}
+
+async fn pictures_here(store: &Store) -> Step<BTreeSet<Digest>> {
+    let digests = store.picture_digests().await.map_err(sentence)?;
+    Ok(digests
+        .iter()
+        .filter_map(|hex| Digest::from_hex(hex))
+        .collect())
+}
+
+/// The pictures to add, and how many stay out because they are erased.
+fn pictures(
+    incoming: &Incoming,
+    erased: &BTreeSet<Digest>,
+    here: &BTreeSet<Digest>,
+) -> (BTreeSet<Digest>, usize) {
+    let (out, sound): (BTreeSet<Digest>, BTreeSet<Digest>) = incoming
+        .pictures
+        .keys()
+        .partition(|digest| erased.contains(digest));
+    (sound.difference(here).copied().collect(), out.len())
+}
+
+async fn touched(shop: Workshop, new: &[&Entry]) -> Step<BTreeMap<EntryId, Touched>> {
+    let mut of_vehicle: BTreeMap<EntryId, Vec<&Entry>> = BTreeMap::new();
+    for entry in new {
+        if let Subject::Vehicle(vehicle) = entry.subject() {
+            of_vehicle.entry(vehicle).or_default().push(entry);
+        }
+    }
+    let mut touched = BTreeMap::new();
+    for (vehicle, entries) in of_vehicle {
+        touched.insert(vehicle, touch(shop, vehicle, &entries).await?);
+    }
+    Ok(touched)
+}
+
+async fn touch(shop: Workshop, vehicle: EntryId, new: &[&Entry]) -> Step<Touched> {
+    let (mut book, _) = shop.read_vehicle(vehicle).await?;
+    let before = book.view().vehicle(vehicle).disputes().len();
+    for entry in new {
+        book.add((*entry).clone());
+    }
+    let after = Summary::of(&book, vehicle, &shop.limits());
+    Ok(Touched {
+        book,
+        before,
+        after,
+    })
+}
+
+/// The vehicles that are begun, in words.
+fn begun(shop: Workshop, new: &[&Entry], touched: &BTreeMap<EntryId, Touched>) -> Vec<String> {
+    let style = shop.preferences.get_untracked().style();
+    new.iter()
+        .filter(|entry| entry.begins_vehicle())
+        .filter_map(|entry| touched.get(&entry.id).map(|touched| (entry, touched)))
+        .map(|(entry, touched)| {
+            let view = touched.book.view();
+            let vehicle = view.vehicle(entry.id);
+            let readable = vehicle.description().map(|thread| thread.readable());
+            let said = readable.and_then(|entries| entries.first().copied());
+            wording::says(&vehicle, said.unwrap_or(entry), style)
+        })
+        .collect()
+}

@@ -1,0 +1,108 @@
+//! The readings once more, as rows for a spreadsheet: what counts, vehicle by vehicle and examination by examination.
+
+use cartside_core::daybook::{Book, Entry, Kind, Says, Thread, VehicleView};
+use cartside_core::quantity::length::to_paper_mm;
+use cartside_core::survey::{Answer, Reading};
+use cartside_core::words::{self, Style};
+
+use crate::wording;
+
+/// The first row.
+const HEADER: [&str; 12] = [
+    "vehicle",
+    "examined on",
+    "part",
+    "asked",
+    "answer",
+    "millimetres",
+    "give or take",
+    "as typed",
+    "who",
+    "when",
+    "counts",
+    "entry",
+];
+
+/// The header, then a row for each reading that counts; of a disputed one every side.
+pub(super) fn readings(book: &Book, style: Style) -> Vec<Vec<String>> {
+    let view = book.view();
+    let mut rows = vec![HEADER.map(str::to_owned).to_vec()];
+    for id in view.vehicles() {
+        let vehicle = view.vehicle(id);
+        for thread in vehicle.threads(&Kind::Reading) {
+            rows.extend(rows_of(&vehicle, thread, style));
+        }
+    }
+    rows
+}
+
+fn rows_of(vehicle: &VehicleView<'_, '_>, thread: &Thread<'_>, style: Style) -> Vec<Vec<String>> {
+    let counts = if thread.disputed() {
+        "in dispute"
+    } else {
+        "yes"
+    };
+    let row = |entry: &Entry| match &entry.says {
+        Says::Reading(reading) if !vehicle.hidden(entry) => {
+            Some(row(vehicle, entry, reading, counts, style))
+        }
+        _ => None,
+    };
+    thread.counts().into_iter().filter_map(row).collect()
+}
+
+fn row(
+    vehicle: &VehicleView<'_, '_>,
+    entry: &Entry,
+    reading: &Reading,
+    counts: &str,
+    style: Style,
+) -> Vec<String> {
+    let part = reading.slot.part();
+    let wheel = wording::wheel_at(vehicle, part);
+    let (value, doubt) = numbers(&reading.answer);
+    vec![
+        called(vehicle, style),
+        examined_on(vehicle, entry),
+        words::place::part(part, wheel, style),
+        words::question::short(reading.slot.question, style),
+        words::answer::answer(&reading.answer, style),
+        value,
+        doubt,
+        reading.written.clone(),
+        entry.by.clone(),
+        entry.at.as_str().to_owned(),
+        counts.to_owned(),
+        entry.id.hex(),
+    ]
+}
+
+/// What the vehicle is called; where it has no name, its kind and the beginning of its id.
+fn called(vehicle: &VehicleView<'_, '_>, style: Style) -> String {
+    let short: String = vehicle.id().hex().chars().take(8).collect();
+    match vehicle.described() {
+        Some(said) if !said.name.is_empty() => said.name.clone(),
+        Some(said) => format!("{} {short}", words::term::vehicle_kind(said.kind, style)),
+        None => short,
+    }
+}
+
+fn examined_on(vehicle: &VehicleView<'_, '_>, entry: &Entry) -> String {
+    let visit = entry.visit.and_then(|visit| vehicle.visit_thread(visit));
+    visit
+        .and_then(|thread| thread.entries().first().copied())
+        .map(|visit| visit.at.day().to_owned())
+        .unwrap_or_default()
+}
+
+/// The length in millimetres and its doubt, where the answer is a length.
+fn numbers(answer: &Answer) -> (String, String) {
+    match answer {
+        Answer::Length(measured) => (
+            to_paper_mm(measured.value()).to_string(),
+            to_paper_mm(measured.doubt()).to_string(),
+        ),
+        Answer::Over(least) => (to_paper_mm(*least).to_string(), String::new()),
+        _ => (String::new(), String::new()),
+    }
+}

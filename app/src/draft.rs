@@ -1,0 +1,50 @@
+//! What is begun and not yet saved: typing, and a picture being waited for. It outlives the page, and is dropped in
+//! the same step that takes it up.
+
+use cartside_core::daybook::EntryId;
+use cartside_core::wheel::Part;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use crate::storage::StorageError;
+use crate::workshop::{Notice, Workshop, sentence};
+
+/// The name of the draft of a remark on a part.
+pub fn of_remark(vehicle: EntryId, part: Part) -> String {
+    format!("remark/{vehicle}/{}", part.code())
+}
+
+/// The name of the draft that waits for a picture of a part.
+pub fn of_picture(vehicle: EntryId, part: Part) -> String {
+    format!("picture/{vehicle}/{}", part.code())
+}
+
+/// Keeps a draft; an empty text drops it.
+pub fn keep(shop: Workshop, name: String, text: String) {
+    spawn_local(async move {
+        let Ok(store) = shop.store() else { return };
+        let done = if text.is_empty() {
+            store.delete_draft(&name).await
+        } else {
+            store.put_draft(&name, &text, None).await
+        };
+        tell(shop, done);
+    });
+}
+
+/// Drops a draft.
+pub fn drop_it(shop: Workshop, name: String) {
+    keep(shop, name, String::new());
+}
+
+/// The text of a draft, if there is one. A book that cannot be read has none to show.
+pub async fn find(shop: Workshop, name: &str) -> Option<String> {
+    let draft = shop.store().ok()?.draft(name).await.ok()??;
+    Some(draft.text)
+}
+
+fn tell(shop: Workshop, done: Result<(), StorageError>) {
+    if let Err(error) = done {
+        shop.notice.set(Notice::Trouble(sentence(error)));
+    }
+}
