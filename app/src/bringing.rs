@@ -55,7 +55,9 @@ pub async fn bring_in(shop: Workshop, incoming: &Incoming) -> Step<Brought> {
             async |store| {
                 let plan = Plan::of(shop, store, incoming).await?;
                 brought = Some((plan.pictures.len(), plan.erase.len()));
-                Ok(plan.batch(incoming, |digest, bytes| with_thumbnail(&small, digest, bytes)))
+                Ok(plan.batch(incoming, |digest, bytes| {
+                    with_thumbnail(&small, digest, bytes)
+                }))
             },
             told,
         )
@@ -99,7 +101,10 @@ fn with_thumbnail(
     NewPicture {
         digest: digest.hex(),
         bytes,
-        thumbnail: drawn.map_or_else(|| js_sys::Uint8Array::new_with_length(0), |small| small.bytes.clone()),
+        thumbnail: drawn.map_or_else(
+            || js_sys::Uint8Array::new_with_length(0),
+            |small| small.bytes.clone(),
+        ),
         width: drawn.map_or(0, |small| small.width),
         height: drawn.map_or(0, |small| small.height),
     }

@@ -106,3 +106,33 @@ fn numbers(answer: &Answer) -> (String, String) {
         _ => (String::new(), String::new()),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use super::{HEADER, numbers};
+    use cartside_core::quantity::Measured;
+    use cartside_core::quantity::length::millimetres;
+    use cartside_core::survey::{Answer, Play};
+
+    #[test]
+    fn only_lengths_have_numbers() {
+        let half = Measured::new(millimetres(0.5), millimetres(0.25)).unwrap();
+        let said = |answer| {
+            let (value, doubt) = numbers(&answer);
+            format!("{value}|{doubt}")
+        };
+        assert_eq!(said(Answer::Length(half)), "0.5|0.25");
+        assert_eq!(said(Answer::Over(millimetres(5.0))), "5|");
+        assert_eq!(said(Answer::Play(Play::Loose)), "|");
+    }
+
+    #[test]
+    fn no_two_columns_have_the_same_name() {
+        let mut names = HEADER.to_vec();
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), HEADER.len());
+    }
+}

@@ -153,7 +153,12 @@ fn sentences(plan: &Plan) -> Vec<String> {
             "new entries",
             "would be added",
         ),
-        some(plan.already, "entry", "entries", "of it here already"),
+        some(
+            plan.already,
+            "of its entries is",
+            "of its entries are",
+            "here already",
+        ),
         (begun > 0).then(|| {
             format!(
                 "{}: {names}.",
@@ -206,25 +211,34 @@ const RENAMED: &str =
 /// What the bringing in came to.
 #[component]
 fn Done(brought: Brought) -> impl IntoView {
-    let nothing = brought.entries + brought.pictures + brought.erased == 0;
-    let said = format!(
-        "{} and {} were added.",
-        counted(brought.entries, "entry", "entries"),
-        counted(brought.pictures, "picture", "pictures")
-    );
-    let said = if nothing {
-        "Nothing was added: everything in the file was here already.".to_owned()
-    } else {
-        said
-    };
-    let gone = counted(brought.erased, "picture", "pictures");
     view! {
         <section class="card" data-added=brought.entries data-added-pictures=brought.pictures>
             <h2>"Brought in"</h2>
-            <p>{said}</p>
-            {(brought.erased > 0).then(|| view! { <p>{gone}" went from here: erased on the other device."</p> })}
+            {done(brought).into_iter().map(|said| view! { <p>{said}</p> }).collect_view()}
             {brought.renamed.then(|| view! { <p class="warning" data-renamed="">{RENAMED}</p> })}
             <a class="key" href="#/">"To the day book"</a>
         </section>
     }
+}
+
+/// What came of it, matter by matter; what did not happen is left out.
+fn done(brought: Brought) -> Vec<String> {
+    let some = |count: usize, one: &str, many: &str, what: &str| {
+        (count > 0).then(|| format!("{} {what}.", counted(count, one, many)))
+    };
+    let nothing = brought.entries + brought.pictures + brought.erased == 0;
+    [
+        nothing.then(|| "Nothing was added: everything in the file was here already.".to_owned()),
+        some(brought.entries, "entry", "entries", "added"),
+        some(brought.pictures, "picture", "pictures", "added"),
+        some(
+            brought.erased,
+            "picture",
+            "pictures",
+            "went from here: erased on the other device",
+        ),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }

@@ -76,7 +76,7 @@ fn OneDispute(dispute: Dispute) -> impl IntoView {
 fn OneSide(side: SideWords, sayable: bool) -> impl IntoView {
     let device: String = side.device.chars().take(8).collect();
     view! {
-        <li class="stack item" data-side=side.entry.hex()>
+        <li class="item" data-side=side.entry.hex()>
             <p>
                 <span class="strong">{side.says}</span>
                 <br />

@@ -59,7 +59,7 @@ fn OneEntry(id: EntryId, line: Line) -> impl IntoView {
     let fate = line.fate;
     let correction = fate.correction().filter(|_| line.correctable);
     view! {
-        <li class="stack item" data-entry=line.entry.hex() data-fate=fate.code()>
+        <li class="item" data-entry=line.entry.hex() data-fate=fate.code()>
             <p>
                 <span class="strong" class:struck=fate.gone()>{line.says}</span>
                 " "

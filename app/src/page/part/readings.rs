@@ -92,7 +92,7 @@ fn OneReading(id: EntryId, of: Part, line: Line) -> impl IntoView {
     let correct = ask(id, of, line.question);
     let can_correct = line.latest && fate == Fate::Counts;
     view! {
-        <li class="stack item" data-reading=line.question.code() data-fate=fate.code()>
+        <li class="item" data-reading=line.question.code() data-fate=fate.code()>
             <p>
                 <span class="strong" class:struck=fate.gone()>{line.says}</span>
                 " "

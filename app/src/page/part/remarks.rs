@@ -47,7 +47,7 @@ pub(super) fn Remarks(
 fn OneRemark(remark: Remark) -> impl IntoView {
     let fate = remark.fate;
     view! {
-        <li class="stack item" data-remark=remark.entry.hex() data-fate=fate.code()>
+        <li class="item" data-remark=remark.entry.hex() data-fate=fate.code()>
             <p>
                 <span class:struck=fate.gone()>{remark.text}</span>
                 " "
