@@ -47,10 +47,7 @@ pub(crate) fn all() -> Vec<Broken> {
 
 /// Why a file is refused, whichever of the two steps refuses it.
 pub(crate) fn refusal(bytes: &[u8]) -> Option<Refused> {
-    match open(bytes).and_then(|unverified| unverified.verify()) {
-        Ok(_) => None,
-        Err(refused) => Some(refused),
-    }
+    open(bytes).and_then(|file| file.verify()).err()
 }
 
 #[test]
@@ -172,6 +169,12 @@ fn manifests() -> Vec<Broken> {
             alone(b"{\"format\":"),
             unreadable("EOF while parsing a value at line 1 column 10"),
             "cannot be read (EOF",
+        ),
+        broken(
+            "manifest-not-utf8",
+            alone(b"\xFF{}"),
+            unreadable("invalid utf-8 sequence of 1 bytes from index 0"),
+            "invalid utf-8",
         ),
         broken(
             "manifest-without-members",

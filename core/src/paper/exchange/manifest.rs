@@ -81,7 +81,7 @@ struct WrittenMember {
 
 /// Refuses another format, and a newer container, whatever else the manifest holds.
 pub(super) fn judge_version(json: &[u8]) -> Result<(), Refused> {
-    let opening: Opening = serde_json::from_slice(json).map_err(unreadable)?;
+    let opening: Opening = parse(json)?;
     if opening.format != FORMAT {
         return Err(Refused::OtherFormat {
             format: opening.format,
@@ -96,7 +96,7 @@ pub(super) fn judge_version(json: &[u8]) -> Result<(), Refused> {
 
 /// Reads a manifest whose version has been judged.
 pub(super) fn read(json: &[u8]) -> Result<(Manifest, List), Refused> {
-    let written: Written = serde_json::from_slice(json).map_err(unreadable)?;
+    let written: Written = parse(json)?;
     short("made_at", &written.made_at)?;
     short("device", &written.device)?;
     let manifest = Manifest {
@@ -128,7 +128,13 @@ pub(super) fn write(manifest: &Manifest, list: &List) -> Vec<u8> {
     serde_json::to_vec(&written).unwrap_or_default()
 }
 
-fn unreadable(error: serde_json::Error) -> Refused {
+/// Reads JSON as text, which is how lines are read: the same reader is carried only once.
+fn parse<'j, T: Deserialize<'j>>(json: &'j [u8]) -> Result<T, Refused> {
+    let text = std::str::from_utf8(json).map_err(|error| unreadable(&error))?;
+    serde_json::from_str(text).map_err(|error| unreadable(&error))
+}
+
+fn unreadable(error: &dyn std::error::Error) -> Refused {
     Refused::ManifestUnreadable {
         why: error.to_string(),
     }

@@ -126,9 +126,9 @@ impl Parcel<'_> {
     }
 
     fn put_in_order(&mut self) {
-        self.entries.sort();
+        self.entries.sort_unstable();
         self.entries.dedup_by_key(|entry| entry.id);
-        self.pictures.sort();
+        self.pictures.sort_unstable();
         self.pictures.dedup_by_key(|picture| picture.digest);
     }
 

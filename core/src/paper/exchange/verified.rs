@@ -80,7 +80,7 @@ impl<'a> Unverified<'a> {
         let bytes = members
             .iter()
             .fold(0, |sum: u64, member| sum.saturating_add(member.size));
-        members.sort_by_key(|member| (member.range.start, member.range.end));
+        members.sort_unstable_by_key(|member| (member.range.start, member.range.end));
         match members.windows(2).find_map(overlap) {
             Some(refused) => Err(refused),
             None if bytes > FILE_BYTES => Err(Refused::UnpacksTooLarge { bytes }),
