@@ -59,9 +59,11 @@ pub async fn gather(shop: Workshop) -> Step<Carried> {
     if store.which() == Which::Demonstration {
         return Err(DEMONSTRATION.to_owned());
     }
+    let damaged_before = store.damaged();
     let lines = lines(&store).await?;
     let book: Book = lines.read.iter().map(|(entry, _)| entry.clone()).collect();
     let mut pictures = pictures(&store, &book).await?;
+    let damaged = store.damaged() - damaged_before;
     let made_at = clock::now();
     let parts = parts(shop, &lines, &book, &pictures, &made_at)?;
     let parts = parts
@@ -74,7 +76,7 @@ pub async fn gather(shop: Workshop) -> Step<Carried> {
         parcel,
         entries: lines.read.len(),
         pictures: pictures.outgoing.len(),
-        left_out: lines.unreadable + pictures.unsound,
+        left_out: damaged + lines.unreadable + pictures.unsound,
     })
 }
 

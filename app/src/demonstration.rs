@@ -8,7 +8,7 @@ use leptos::prelude::*;
 
 use crate::route::Route;
 use crate::scribe::Scribe;
-use crate::storage::Which;
+use crate::storage::{Store, Which};
 use crate::workshop::{Notice, Opening, Workshop};
 
 /// The device that the invented entries name.
@@ -29,6 +29,16 @@ pub async fn leave(shop: Workshop) {
     shop.open(Which::Own).await;
     shop.notice.set(Notice::Quiet);
     Route::Book.go();
+}
+
+/// Throws the demonstration away, with all that was tried in it, and lays it out afresh.
+pub async fn begin_afresh(shop: Workshop) {
+    // First out of it, so that this tab does not hold what is to go.
+    shop.open(Which::Own).await;
+    match Store::delete_demonstration().await {
+        Ok(()) => enter(shop).await,
+        Err(error) => shop.notice.set(Notice::Trouble(error.to_string())),
+    }
 }
 
 async fn lay_out(shop: Workshop) {

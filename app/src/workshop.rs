@@ -15,7 +15,7 @@ use leptos::task::spawn_local;
 
 use crate::keeping;
 use crate::preferences::Preferences;
-use crate::scribe::{Scribe, new_line};
+use crate::scribe::Scribe;
 use crate::storage::{Batch, Listening, Saved, StorageError, Store, Which, on_other_tab};
 
 /// What the last step came to; shown at the foot of every page.
@@ -398,17 +398,6 @@ pub fn kept(summary: &Summary) -> (String, u32, String) {
 /// What a fault of the storage means, in a sentence.
 pub fn sentence(error: StorageError) -> String {
     error.to_string()
-}
-
-/// A line from outside as the store takes it, with its entry.
-///
-/// # Errors
-/// The line is not one.
-pub fn take_line(
-    line: &str,
-) -> Result<(crate::storage::NewLine, cartside_core::daybook::Entry), line::LineRefusal> {
-    let entry = line::read(line)?;
-    Ok((new_line(&entry, line.to_owned()), entry))
 }
 
 /// The workshop of this app, from any page or component.

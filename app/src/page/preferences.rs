@@ -3,8 +3,9 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::demonstration;
 use crate::preferences::Preferences;
-use crate::storage::{Promised, Room, ask_to_keep, is_kept, room};
+use crate::storage::{Promised, Room, Which, ask_to_keep, is_kept, room};
 use crate::update::State;
 use crate::wording::size;
 use crate::workshop::workshop;
@@ -31,6 +32,7 @@ pub fn PreferencesPage() -> impl IntoView {
                 write=|preferences, thou| preferences.thou = thou
             />
             <Keeping />
+            <Demonstration />
             <About />
         </main>
     }
@@ -145,6 +147,24 @@ fn estimate(room: Room) -> String {
         size(room.used),
         size(room.allowed)
     )
+}
+
+/// While the demonstration is open: the key that lays it out afresh.
+#[component]
+fn Demonstration() -> impl IntoView {
+    let shop = workshop();
+    let afresh = move |_| spawn_local(demonstration::begin_afresh(shop));
+    view! {
+        <Show when=move || shop.which.get() == Which::Demonstration>
+            <section class="card">
+                <h2>"The demonstration"</h2>
+                <p>"Throws away what was tried in it and lays it out as it was at first. Your own book is not touched."</p>
+                <button type="button" class="key" data-key="afresh" on:click=afresh>
+                    "Lay it out afresh"
+                </button>
+            </section>
+        </Show>
+    }
 }
 
 /// Which Cartside this is, and by which name this device writes.
