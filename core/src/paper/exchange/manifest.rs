@@ -159,7 +159,7 @@ fn list(members: Vec<WrittenMember>) -> Result<List, Refused> {
     } in members
     {
         let digest = Digest::from_hex(&sha256).ok_or_else(|| Refused::ManifestUnreadable {
-            why: format!("a sha256 is \"{}\"", super::refused::shown(&sha256)),
+            why: format!("a sha256 is \"{}\"", super::sentence::shown(&sha256)),
         })?;
         if list
             .insert(name.clone(), Listed { bytes, digest })

@@ -25,6 +25,7 @@ mod packed;
 mod parcel;
 mod readings;
 mod refused;
+mod sentence;
 mod unwritable;
 mod verified;
 mod warning;

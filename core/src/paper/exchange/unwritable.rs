@@ -5,7 +5,7 @@ use std::fmt;
 use crate::daybook::Digest;
 
 use super::bounds::{FILE_BYTES, MEMBERS};
-use super::refused::{Size, shown};
+use super::sentence::{Size, shown};
 
 /// Why no file was made.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::daybook::Digest;
 
-use super::refused::shown;
+use super::sentence::shown;
 
 /// Something worth knowing about a file whose entries and pictures hold.
 #[derive(Clone, Debug, PartialEq, Eq)]
