@@ -4,6 +4,7 @@
 mod erasures;
 mod incoming;
 mod plan;
+mod told;
 
 use std::collections::BTreeMap;
 
@@ -16,6 +17,7 @@ use crate::workshop::{Step, Workshop};
 
 pub use incoming::{Incoming, read};
 pub use plan::Plan;
+pub use told::{came_of, foreseen};
 
 /// What bringing a file in came to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,12 +45,12 @@ pub async fn plan(shop: Workshop, incoming: &Incoming) -> Step<Plan> {
 /// # Errors
 /// Nothing was brought in; the sentence is shown too.
 pub async fn bring_in(shop: Workshop, incoming: &Incoming) -> Step<Brought> {
-    let foreseen = plan(shop, incoming).await?;
-    if foreseen.own_name {
+    let expected = plan(shop, incoming).await?;
+    if expected.own_name {
         // Before anything else: from here on no line of this device can be taken for one of the other's.
         shop.rename_device().await?;
     }
-    let small = thumbnails(incoming, &foreseen).await;
+    let small = thumbnails(incoming, &expected).await;
     let mut brought = None;
     let saved = shop
         .take_in(
@@ -59,7 +61,7 @@ pub async fn bring_in(shop: Workshop, incoming: &Incoming) -> Step<Brought> {
                     with_thumbnail(&small, digest, bytes)
                 }))
             },
-            told,
+            noted,
         )
         .await?;
     let (pictures, erased) = brought.unwrap_or_default();
@@ -67,11 +69,11 @@ pub async fn bring_in(shop: Workshop, incoming: &Incoming) -> Step<Brought> {
         entries: saved.new_lines,
         pictures,
         erased,
-        renamed: foreseen.own_name,
+        renamed: expected.own_name,
     })
 }
 
-fn told(saved: Saved) -> String {
+fn noted(saved: Saved) -> String {
     match saved.new_lines {
         0 => "nothing new was in the file".to_owned(),
         new => format!("{} brought in", counted(new, "entry", "entries")),

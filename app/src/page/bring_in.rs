@@ -8,7 +8,7 @@ use web_sys::HtmlInputElement;
 
 use crate::bringing::{self, Brought, Incoming, Plan};
 use crate::storage::Which;
-use crate::wording::{self, counted};
+use crate::wording;
 use crate::workshop::{Workshop, workshop};
 
 /// How far the bringing in is.
@@ -118,7 +118,7 @@ fn Foreseen(incoming: Rc<Incoming>, plan: Rc<Plan>, stage: StageSignal) -> impl 
             <h2>"What it would add"</h2>
             <p class="dim">"Made "{made}" by device "{from}"."</p>
             <ul class="stack">
-                {sentences(&plan).into_iter().map(|said| view! { <li>{said}</li> }).collect_view()}
+                {bringing::foreseen(&plan).into_iter().map(|said| view! { <li>{said}</li> }).collect_view()}
             </ul>
             {warnings
                 .into_iter()
@@ -136,109 +136,19 @@ fn Foreseen(incoming: Rc<Incoming>, plan: Rc<Plan>, stage: StageSignal) -> impl 
     }
 }
 
-/// What a plan comes to, matter by matter; what would not happen is left out.
-fn sentences(plan: &Plan) -> Vec<String> {
-    let some = |count: usize, one: &str, many: &str, what: &str| {
-        (count > 0).then(|| format!("{} {what}.", counted(count, one, many)))
-    };
-    let begun = plan.vehicles.len();
-    let names = plan.vehicles.join("; ");
-    [
-        plan.nothing().then(|| {
-            "Everything in this file is here already: bringing it in adds nothing.".to_owned()
-        }),
-        some(
-            plan.entries.len(),
-            "new entry",
-            "new entries",
-            "would be added",
-        ),
-        some(
-            plan.already,
-            "of its entries is",
-            "of its entries are",
-            "here already",
-        ),
-        (begun > 0).then(|| {
-            format!(
-                "{}: {names}.",
-                counted(begun, "new vehicle", "new vehicles")
-            )
-        }),
-        some(
-            plan.pictures.len(),
-            "new picture",
-            "new pictures",
-            "would be added",
-        ),
-        some(
-            plan.kept_out,
-            "picture",
-            "pictures",
-            "would stay out: erased",
-        ),
-        some(
-            plan.erase.len(),
-            "picture",
-            "pictures",
-            "here would go: erased on the other device",
-        ),
-        some(
-            plan.newer,
-            "entry",
-            "entries",
-            "written by a newer Cartside: kept whole, and read as far as this one can",
-        ),
-        some(
-            plan.disputes,
-            "dispute",
-            "disputes",
-            "would arise, where both books say something of the same thing and differ",
-        ),
-        plan.own_name.then(|| OWN_NAME.to_owned()),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
-}
-
-const OWN_NAME: &str = "Some entries carry this device's own name and are not in its book: it was restored, or copied \
-    from another. It would take a new name, so that the two can be told apart.";
-
-const RENAMED: &str =
-    "This device has taken a new name, since entries by its old one came from elsewhere.";
-
 /// What the bringing in came to.
 #[component]
 fn Done(brought: Brought) -> impl IntoView {
     view! {
-        <section class="card" data-added=brought.entries data-added-pictures=brought.pictures>
+        <section
+            class="card"
+            data-added=brought.entries
+            data-added-pictures=brought.pictures
+            data-renamed=brought.renamed.to_string()
+        >
             <h2>"Brought in"</h2>
-            {done(brought).into_iter().map(|said| view! { <p>{said}</p> }).collect_view()}
-            {brought.renamed.then(|| view! { <p class="warning" data-renamed="">{RENAMED}</p> })}
+            {bringing::came_of(brought).into_iter().map(|said| view! { <p>{said}</p> }).collect_view()}
             <a class="key" href="#/">"To the day book"</a>
         </section>
     }
-}
-
-/// What came of it, matter by matter; what did not happen is left out.
-fn done(brought: Brought) -> Vec<String> {
-    let some = |count: usize, one: &str, many: &str, what: &str| {
-        (count > 0).then(|| format!("{} {what}.", counted(count, one, many)))
-    };
-    let nothing = brought.entries + brought.pictures + brought.erased == 0;
-    [
-        nothing.then(|| "Nothing was added: everything in the file was here already.".to_owned()),
-        some(brought.entries, "entry", "entries", "added"),
-        some(brought.pictures, "picture", "pictures", "added"),
-        some(
-            brought.erased,
-            "picture",
-            "pictures",
-            "went from here: erased on the other device",
-        ),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
 }

@@ -62,17 +62,22 @@ pub(super) fn Readings(
 
 #[component]
 fn OneExamination(id: EntryId, of: Part, examination: Examination) -> impl IntoView {
-    let open = examination.open;
+    let Examination {
+        heading,
+        lines,
+        open,
+    } = examination;
+    let lines = (!lines.is_empty()).then(|| {
+        let lines = lines.into_iter();
+        let rows = lines
+            .map(|line| view! { <OneReading id of line /> })
+            .collect_view();
+        view! { <ul class="list">{rows}</ul> }
+    });
     view! {
         <div class="stack">
-            <h3>{examination.heading}</h3>
-            <ul class="list">
-                {examination
-                    .lines
-                    .into_iter()
-                    .map(|line| view! { <OneReading id of line /> })
-                    .collect_view()}
-            </ul>
+            <h3>{heading}</h3>
+            {lines}
             <div class="row">
                 {open
                     .into_iter()

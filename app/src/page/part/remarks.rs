@@ -34,12 +34,20 @@ pub(super) fn Remarks(
         <section class="card">
             <h2>"Remarks"</h2>
             <Writing id of />
-            <ul class="list">
-                {move || {
-                    remarks.get().into_iter().map(|remark| view! { <OneRemark remark /> }).collect_view()
-                }}
-            </ul>
+            {move || {
+                let remarks = remarks.get();
+                (!remarks.is_empty()).then(|| view! { <Written remarks /> })
+            }}
         </section>
+    }
+}
+
+#[component]
+fn Written(remarks: Vec<Remark>) -> impl IntoView {
+    view! {
+        <ul class="list">
+            {remarks.into_iter().map(|remark| view! { <OneRemark remark /> }).collect_view()}
+        </ul>
     }
 }
 
