@@ -1,0 +1,15 @@
+//! The core against the world outside: values that others have published, each beside its source,
+//! and readers that are not ours.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing
+)]
+
+mod army_wagon;
+mod digests;
+mod felloes;
+mod inch;
+mod schema;
