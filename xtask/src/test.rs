@@ -122,8 +122,7 @@ impl Run {
                 &["--package", TESTS, "--test", name],
             );
         }
-        if tally.check("build", "See above.", || self.build().map(drop)) && names.contains(&BROWSER)
-        {
+        if tally.note(self.build()) && names.contains(&BROWSER) {
             self.browser(tally);
         } else {
             tally.not_run(
