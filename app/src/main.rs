@@ -3,6 +3,7 @@
 mod bringing;
 mod carrying;
 mod clock;
+mod component;
 mod correction;
 mod correction_key;
 mod demonstration;
@@ -10,6 +11,7 @@ mod draft;
 mod exchange;
 mod fate;
 mod keeping;
+mod looking;
 mod page;
 mod panic;
 mod photo;

@@ -3,7 +3,10 @@
 use cartside_core::daybook::EntryId;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use wasm_bindgen::JsCast;
 
+use crate::component::examination::GoingOn;
+use crate::demonstration;
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, disputes, entries, part, preferences, unknown,
     vehicle, wheel,
@@ -18,6 +21,7 @@ use crate::workshop::{Notice, Opening, Workshop, workshop};
 pub fn Shell() -> impl IntoView {
     let shop = Workshop::new(crate::preferences::watch());
     provide_context(shop);
+    provide_context(GoingOn(RwSignal::new(None)));
     let route = route::watch();
     provide_context(route);
     let (ready, set_ready) = signal(State::Preparing);
@@ -25,19 +29,59 @@ pub fn Shell() -> impl IntoView {
     provide_context(ready);
     provide_context(updates);
     spawn_local(shop.open(Which::Own));
+    let which = move || match shop.which.get() {
+        Which::Own => "own",
+        Which::Demonstration => "demonstration",
+    };
     view! {
-        <Head />
-        {move || match shop.opening.get() {
-            Opening::Wait => view! { <main data-page="wait"><p>"Opening the book…"</p></main> }.into_any(),
-            Opening::Refused(sentence) => view! { <main data-page="refused"><p role="alert">{sentence}</p></main> }.into_any(),
-            Opening::Open => page(route.get()),
-        }}
-        <Foot />
+        <div class="shell" data-book=which>
+            <Head />
+            {move || match shop.opening.get() {
+                Opening::Wait => wait("Opening the book…"),
+                Opening::Refused(sentence) => refused(sentence),
+                Opening::Open => page(route.get()),
+            }}
+            <Foot />
+        </div>
     }
+}
+
+fn wait(words: &'static str) -> AnyView {
+    view! { <main class="page" data-page="wait"><h1>{words}</h1></main> }.into_any()
+}
+
+fn refused(sentence: String) -> AnyView {
+    view! {
+        <main class="page" data-page="refused">
+            <h1>"The book cannot be opened"</h1>
+            <p class="refusal" role="alert">{sentence}</p>
+        </main>
+    }
+    .into_any()
+}
+
+/// Turns to a page that has just been put up: to its top, with its heading in focus and in the window's title.
+fn arrive() {
+    request_animation_frame(|| {
+        let heading = document().query_selector("main h1").ok().flatten();
+        let Some(heading) =
+            heading.and_then(|heading| heading.dyn_into::<web_sys::HtmlElement>().ok())
+        else {
+            return;
+        };
+        // A heading takes the focus from a script alone, never among the stops of the tab key.
+        heading.set_tab_index(-1);
+        // A browser that refuses the focus still shows the page.
+        drop(heading.focus());
+        window().scroll_to_with_x_and_y(0.0, 0.0);
+        let words = heading.text_content().unwrap_or_default();
+        document().set_title(&format!("{words} – Cartside"));
+    });
 }
 
 /// The page of an address.
 fn page(route: Route) -> AnyView {
+    arrive();
     match route {
         Route::Book => book::BookPage().into_any(),
         Route::Begin => begin::BeginPage().into_any(),
@@ -87,7 +131,14 @@ fn in_hand(id: EntryId, page: impl Fn() -> AnyView + Send + Sync + 'static) -> A
         });
     }
     view! {
-        {move || if held.get() { page() } else { view! { <main data-page="wait"><p>"Fetching the vehicle…"</p></main> }.into_any() }}
+        {move || {
+            if held.get() {
+                arrive();
+                page()
+            } else {
+                wait("Fetching the vehicle…")
+            }
+        }}
     }
     .into_any()
 }
@@ -110,11 +161,46 @@ fn Head() -> impl IntoView {
         State::Waiting { .. } => "a newer Cartside waits",
         State::Failed { .. } => "needs the network",
     };
+    let waiting = move || matches!(ready.get(), State::Waiting { .. });
     view! {
-        <header>
-            <a href="#/">"Day book"</a>
+        <header class="head">
+            <a href=Route::Book.href()>"Day book"</a>
             <span data-ready=code role="status">{words}</span>
         </header>
+        <Show when=waiting>
+            <NewerWaits />
+        </Show>
+        <DemonstrationBanner />
+    }
+}
+
+/// A newer build waits; it takes over when the user says so. What was said to be saved is stored by then.
+#[component]
+fn NewerWaits() -> impl IntoView {
+    let updates = expect_context::<StoredValue<Updates, LocalStorage>>();
+    view! {
+        <div class="banner row">
+            <span>"A newer Cartside is on this device."</span>
+            <button type="button" class="key" data-key="take-over" on:click=move |_| drop(updates.with_value(Updates::take_over))>
+                "Change to it"
+            </button>
+        </div>
+    }
+}
+
+/// Says on every page of the demonstration that it is one, with the way back.
+#[component]
+fn DemonstrationBanner() -> impl IntoView {
+    let shop = workshop();
+    view! {
+        <Show when=move || shop.which.get() == Which::Demonstration>
+            <div class="banner row">
+                <span>"Demonstration: an invented farm, a book of its own."</span>
+                <button type="button" class="key" on:click=move |_| spawn_local(demonstration::leave(shop))>
+                    "Back to my own book"
+                </button>
+            </div>
+        </Show>
     }
 }
 
@@ -134,5 +220,5 @@ fn Foot() -> impl IntoView {
         Notice::Saved(what) => format!("Saved: {what}"),
         Notice::Trouble(sentence) => sentence,
     };
-    view! { <footer data-notice=code role="status" aria-live="polite">{words}</footer> }
+    view! { <footer class="foot" data-notice=code role="status" aria-live="polite">{words}</footer> }
 }

@@ -1,0 +1,72 @@
+//! A standing or a grade as a mark: a ring filled the further the harsher it is, beside its words, so that neither
+//! the colour nor the shape stands alone.
+
+use cartside_core::diagnosis::{Grade, Standing};
+use cartside_core::words::term;
+use leptos::prelude::*;
+
+/// A wheel's or a vehicle's standing.
+#[component]
+pub fn StandingMark(
+    /// The standing.
+    standing: Standing,
+) -> impl IntoView {
+    mark(standing.code(), term::standing(standing))
+}
+
+/// How bad one finding is.
+#[component]
+pub fn GradeMark(
+    /// The grade.
+    grade: Grade,
+) -> impl IntoView {
+    mark(grade_code(grade), term::grade(grade))
+}
+
+/// The word that stands for a grade in the state of a page.
+pub fn grade_code(grade: Grade) -> &'static str {
+    grade.proposes().map_or("note", Standing::code)
+}
+
+fn mark(code: &'static str, words: &'static str) -> impl IntoView {
+    view! {
+        <span class="mark" data-mark=code>
+            <svg viewBox="0 0 32 32" aria-hidden="true">
+                <circle cx="16" cy="16" r="12" stroke-dasharray=ring(code) />
+                <path class="solid" d=filled(code) />
+            </svg>
+            <span>{words}</span>
+        </span>
+    }
+}
+
+/// The ring round a mark: broken while nothing is judged.
+fn ring(code: &str) -> &'static str {
+    if code == "not-judged" { "5 5" } else { "none" }
+}
+
+/// What of a ring of 12 about (16, 16) is filled: nothing, a dot, a quarter, a half, all.
+pub fn filled(code: &str) -> &'static str {
+    match code {
+        "note" => "M16 12a4 4 0 1 1-.01 0z",
+        "light-work-only" => "M16 16V4a12 12 0 0 1 12 12z",
+        "keep-empty" => "M4 16a12 12 0 0 0 24 0z",
+        "not-on-this-wheel" => "M16 4a12 12 0 1 1-.01 0z",
+        _ => "",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::filled;
+    use cartside_core::diagnosis::Standing;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn no_two_grades_look_alike() {
+        let bad = Standing::ALL.iter().map(|standing| standing.code());
+        let filled: BTreeSet<&str> = bad.chain(["note"]).map(filled).collect();
+        // No fault found and not judged are both empty: the latter's ring is broken.
+        assert_eq!(filled.len(), 5);
+    }
+}

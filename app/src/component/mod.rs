@@ -1,0 +1,10 @@
+//! What several pages show alike. A component is given what it shows; only the one that begins an examination asks
+//! the workshop to write.
+
+pub mod examination;
+pub mod locator;
+pub mod mark;
+pub mod number_pad;
+pub mod part_list;
+pub mod round;
+pub mod wheel_drawing;

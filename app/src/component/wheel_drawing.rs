@@ -1,0 +1,211 @@
+//! The wheel drawn as it is described: seen from the face, the mark at the top, clockwise. Each part leads to its
+//! page; what was seen of it shows in its hatching as well as its tone.
+
+use cartside_core::daybook::EntryId;
+use cartside_core::wheel::{Part, Place, Position};
+use cartside_core::words;
+use leptos::prelude::*;
+
+use crate::component::mark::{filled, grade_code};
+use crate::component::round::{degrees, point, sector};
+use crate::looking::{Look, Looking};
+use crate::route::Route;
+use crate::workshop::workshop;
+
+/// Radii of the drawing.
+const NAVE: f64 = 17.0;
+const BELLY: f64 = 77.0;
+const SOLE: f64 = 93.0;
+const TYRE: f64 = 96.5;
+const NUMBERS: f64 = 110.0;
+/// Above so many spokes only every other one has its number.
+const MOST_NUMBERED: u16 = 32;
+
+/// The drawing of a wheel.
+#[component]
+pub fn WheelDrawing(
+    /// The vehicle.
+    id: EntryId,
+    /// Where the wheel stands.
+    position: Position,
+    /// The wheel.
+    looking: Looking,
+) -> impl IntoView {
+    let place = |kind: fn(u16) -> Place, count: u16| (1..=count).map(kind);
+    let felloes = &looking.wheel.felloes;
+    let (spokes, rim) = (felloes.spokes(), felloes.felloes());
+    let parts: Vec<Place> = place(Place::Felloe, rim)
+        .chain(place(Place::Spoke, spokes))
+        .chain(looking.round_the_tyre())
+        .chain(place(Place::Joint, rim))
+        .chain([Place::Nave])
+        .collect();
+    let drawn = parts
+        .into_iter()
+        .map(|place| one_part(id, position, &looking, place))
+        .collect_view();
+    view! {
+        <svg class="drawing" data-drawing="wheel" viewBox="-120 -120 240 240" role="group" aria-label="The wheel seen from its face, the mark at the top">
+            {patterns()}
+            <circle class="iron" r=TYRE />
+            {drawn}
+            {numbers(&looking)}
+            <path class="the-mark" d="M0 -100l-7 -12h14z" />
+        </svg>
+    }
+}
+
+fn patterns() -> impl IntoView {
+    view! {
+        <defs>
+            <pattern id="hatch-note" width="6" height="6" patternUnits="userSpaceOnUse"><circle class="ink" cx="3" cy="3" r="1.2" /></pattern>
+            <pattern id="hatch-light" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect class="ink" width="1.6" height="5" /></pattern>
+            <pattern id="hatch-keep" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect class="ink" width="1.8" height="5" /><rect class="ink" width="5" height="1.8" /></pattern>
+            <pattern id="hatch-stop" width="5" height="5" patternUnits="userSpaceOnUse"><rect class="ink" width="5" height="5" /></pattern>
+        </defs>
+    }
+}
+
+/// What lies over a part for what was found on it.
+fn hatch(look: Look) -> &'static str {
+    let Look::Found(grade) = look else {
+        return "none";
+    };
+    match grade_code(grade) {
+        "note" => "url(#hatch-note)",
+        "light-work-only" => "url(#hatch-light)",
+        "keep-empty" => "url(#hatch-keep)",
+        _ => "url(#hatch-stop)",
+    }
+}
+
+/// The word that stands for a look in the state of the page.
+fn look_code(look: Look) -> &'static str {
+    match look {
+        Look::Open => "open",
+        Look::Sound => "sound",
+        Look::Found(grade) => grade_code(grade),
+    }
+}
+
+fn one_part(id: EntryId, position: Position, looking: &Looking, place: Place) -> AnyView {
+    let look = looking.look(place);
+    let href = Route::Part(id, Part::At(position, place)).href();
+    let name = words::place::place(place, Some(&looking.wheel), workshop().style());
+    let (shape, target) = shapes(looking, place);
+    view! {
+        <g class="part" data-look=look_code(look)>
+            <a href=href data-part=place.code() aria-label=name>
+                <path class="wood" d=shape.clone() />
+                <path d=shape fill=hatch(look) />
+                <path class="target" d=target />
+            </a>
+            {badge(looking, place, look)}
+        </g>
+    }
+    .into_any()
+}
+
+/// What is drawn of a part, and what may be tapped for it.
+fn shapes(looking: &Looking, place: Place) -> (String, String) {
+    let turn = looking.wheel.turn(place).unwrap_or_default();
+    let half = 0.5 / f64::from(looking.wheel.felloes.spokes());
+    let around = |reach: f64, inner, outer| sector(turn - reach, turn + reach, inner, outer);
+    match place {
+        Place::Spoke(_) => (around_width(turn, half), around(half, NAVE, BELLY)),
+        Place::Between(_) => (
+            around(0.012, SOLE + 1.0, 101.0),
+            around(half.min(0.03), SOLE, 106.0),
+        ),
+        Place::Joint(_) => (
+            around(0.006, BELLY, SOLE),
+            around(half.min(0.03), BELLY, SOLE),
+        ),
+        Place::Felloe(n) => {
+            let length = felloe(looking, n);
+            (length.clone(), length)
+        }
+        Place::Whole | Place::Nave => (disc(NAVE), disc(NAVE)),
+    }
+}
+
+/// A spoke: as wide as there is room beside the nave, no wider than a spoke is.
+fn around_width(turn: f64, half: f64) -> String {
+    let at = |out: f64, width: f64| {
+        width.min(half * std::f64::consts::TAU * out * 0.8) / std::f64::consts::TAU / out
+    };
+    let (foot, tongue) = (at(NAVE, 5.5), at(BELLY, 4.5));
+    let corners = [
+        point(turn - foot, NAVE),
+        point(turn - tongue, BELLY),
+        point(turn + tongue, BELLY),
+        point(turn + foot, NAVE),
+    ];
+    let each: Vec<String> = corners
+        .iter()
+        .map(|(x, y)| format!("{x:.2} {y:.2}"))
+        .collect();
+    format!("M{}z", each.join("L"))
+}
+
+fn felloe(looking: &Looking, n: u16) -> String {
+    let felloes = &looking.wheel.felloes;
+    let turn =
+        |joint: u16| f64::from(felloes.spokes_before_joint(joint)) / f64::from(felloes.spokes());
+    // One felloe that goes the whole way round would end where it begins and not be drawn.
+    sector(
+        turn(n),
+        turn(n.saturating_add(1)).min(turn(n) + 0.9999),
+        BELLY,
+        SOLE,
+    )
+}
+
+fn disc(radius: f64) -> String {
+    format!("M0 {}a{radius} {radius} 0 1 1 -.01 0z", -radius)
+}
+
+/// The mark of a finding on the part it is about.
+fn badge(looking: &Looking, place: Place, look: Look) -> Option<AnyView> {
+    let Look::Found(grade) = look else {
+        return None;
+    };
+    let code = grade_code(grade);
+    let out = match place {
+        Place::Spoke(_) => 52.0,
+        Place::Between(_) => 101.0,
+        Place::Joint(_) | Place::Felloe(_) => 85.0,
+        Place::Whole | Place::Nave => 0.0,
+    };
+    let (x, y) = point(looking.wheel.turn(place).unwrap_or_default(), out);
+    let moved = format!("translate({:.2} {:.2}) scale(.5)", x - 8.0, y - 8.0);
+    let view = view! {
+        <g class="badge" transform=moved data-mark=code>
+            <circle cx="16" cy="16" r="12" />
+            <path d=filled(code) />
+        </g>
+    };
+    Some(view.into_any())
+}
+
+fn numbers(looking: &Looking) -> impl IntoView + use<> {
+    let spokes = looking.wheel.felloes.spokes();
+    let step = if spokes > MOST_NUMBERED { 2 } else { 1 };
+    (1..=spokes)
+        .step_by(step)
+        .map(|n| {
+            let turn = looking.wheel.turn(Place::Spoke(n)).unwrap_or_default();
+            let (x, y) = point(turn, NUMBERS);
+            view! { <text class="number" x=format!("{x:.1}") y=format!("{y:.1}")>{n}</text> }
+        })
+        .collect_view()
+}
+
+/// A small drawing's spokes, as lines at the top to be turned.
+pub fn spoke_turns(wheel: &cartside_core::wheel::Wheel) -> Vec<f64> {
+    let spokes = wheel.felloes.spokes();
+    (1..=spokes)
+        .filter_map(|n| wheel.turn(Place::Spoke(n)))
+        .map(degrees)
+        .collect()
+}

@@ -1,0 +1,214 @@
+//! What a tap writes: one entry for each place, all of a step together, correcting what the same examination has
+//! already answered there; and what undo writes to take a step back.
+
+use cartside_core::daybook::{Entry, EntryId, Kind, Says, Thread, Unwritten, VehicleView};
+use cartside_core::survey::{Question, Reading, Slot};
+use cartside_core::wheel::{Part, Place, Position};
+use cartside_core::words::{self, Style};
+use leptos::prelude::Set;
+use leptos::prelude::WithUntracked;
+
+use super::given::Given;
+use crate::scribe::Scribe;
+use crate::workshop::{Notice, Step, Workshop};
+
+/// A question put to a wheel.
+#[derive(Clone, Copy, Debug)]
+pub struct Put {
+    /// The vehicle.
+    pub id: EntryId,
+    /// Where the wheel stands.
+    pub position: Position,
+    /// The question.
+    pub question: Question,
+}
+
+impl Put {
+    fn slot(self, place: Place) -> Slot {
+        Slot {
+            position: self.position,
+            place,
+            question: self.question,
+        }
+    }
+}
+
+/// Saves one answer at these places as one step and gives the entries written.
+///
+/// # Errors
+/// Nothing of the step was stored; the sentence is shown too.
+pub async fn answer(
+    shop: Workshop,
+    put: Put,
+    places: &[Place],
+    given: &Given,
+) -> Step<Vec<EntryId>> {
+    let (scribe, what) =
+        answered(shop, put, places, given).inspect_err(|said| trouble(shop, said))?;
+    let ids = scribe.entries.iter().map(|entry| entry.id).collect();
+    shop.save(scribe, &what).await?;
+    Ok(ids)
+}
+
+fn answered(shop: Workshop, put: Put, places: &[Place], given: &Given) -> Step<(Scribe, String)> {
+    let opened = shop
+        .in_hand()
+        .ok_or("The vehicle is not in hand. Nothing was saved; open it and answer again.")?;
+    let view = opened.book.view();
+    let vehicle = view.vehicle(put.id);
+    let (wheel, described_by) = vehicle.wheel(put.position).ok_or(
+        "No wheel is described here any more. Nothing was saved; what was there before is kept.",
+    )?;
+    let visit = vehicle
+        .visits()
+        .last()
+        .map(|visit| visit.id)
+        .ok_or("No examination is begun. Nothing was saved; begin one and answer again.")?;
+    let mut scribe = shop.scribe();
+    let mut corrects = false;
+    for place in places {
+        let replaced = heads(&vehicle, visit, put.slot(*place));
+        corrects |= !replaced.is_empty();
+        scribe.write(&entry(put, *place, given, visit, described_by, replaced)?)?;
+    }
+    let style = shop
+        .preferences
+        .with_untracked(|preferences| preferences.style());
+    let at = words::place::places(places, wheel, style);
+    Ok((scribe, told(put, places, &at, given, style, corrects)))
+}
+
+fn entry(
+    put: Put,
+    place: Place,
+    given: &Given,
+    visit: EntryId,
+    described_by: EntryId,
+    replaced: Vec<EntryId>,
+) -> Step<Unwritten> {
+    let reading = Reading {
+        slot: put.slot(place),
+        answer: given.answer,
+        written: given.written.clone(),
+    };
+    let unwritten = Unwritten::new(Some(put.id), Says::Reading(reading));
+    let unwritten = unwritten.ok_or("This is no answer. Nothing was saved.")?;
+    Ok(unwritten
+        .in_visit(visit)
+        .described_by(described_by)
+        .replacing(replaced))
+}
+
+/// What one more answer in this slot and examination must replace to be the value there.
+fn heads(vehicle: &VehicleView<'_, '_>, visit: EntryId, slot: Slot) -> Vec<EntryId> {
+    let code = slot.code();
+    let threads = vehicle.of_visit(&Kind::Reading, visit);
+    let here = threads.into_iter().filter(|thread| {
+        thread
+            .entries()
+            .first()
+            .is_some_and(|entry| entry.slot == code)
+    });
+    here.flat_map(Thread::to_replace).collect()
+}
+
+/// A step in a few words: `near wheel, spoke 3: foot loose`.
+fn told(
+    put: Put,
+    places: &[Place],
+    at: &str,
+    given: &Given,
+    style: Style,
+    corrects: bool,
+) -> String {
+    let wheel = words::place::wheel_at(put.position);
+    let said = words::answer::told(put.question, &given.answer, style);
+    let correction = if corrects {
+        "; corrects what was written"
+    } else {
+        ""
+    };
+    match places {
+        [Place::Whole] => format!("{wheel}: {said}{correction}"),
+        _ => format!("{wheel}, {at}: {said}{correction}"),
+    }
+}
+
+/// Takes a step back: what it corrected counts again, the rest is struck out. Gives the place it began with.
+///
+/// # Errors
+/// Nothing was stored; the sentence is shown too.
+pub async fn undo(shop: Workshop, put: Put, step: &[EntryId]) -> Step<Option<Place>> {
+    let (scribe, what, place) = undone(shop, put, step).inspect_err(|said| trouble(shop, said))?;
+    shop.save(scribe, &what).await?;
+    Ok(place)
+}
+
+fn undone(shop: Workshop, put: Put, step: &[EntryId]) -> Step<(Scribe, String, Option<Place>)> {
+    let opened = shop
+        .in_hand()
+        .ok_or("The vehicle is not in hand. Nothing was changed.")?;
+    let view = opened.book.view();
+    let mut scribe = shop.scribe();
+    let mut places = Vec::new();
+    for id in step {
+        let thread = view
+            .threads()
+            .find(|thread| thread.heads().iter().any(|head| head.id == *id));
+        let (Some(thread), Some(entry)) = (thread, opened.book.entry(*id)) else {
+            continue;
+        };
+        scribe.write(&back(&opened.book, thread, entry))?;
+        places.extend(place_of(entry));
+    }
+    if scribe.entries.is_empty() {
+        return Err("What this step wrote has been replaced since. Nothing was changed; see everything written.".to_owned());
+    }
+    let style = shop
+        .preferences
+        .with_untracked(|preferences| preferences.style());
+    let what = format!("undone: {}", words::question::short(put.question, style));
+    let place = places.first().copied();
+    Ok((scribe, named(what, place, style), place))
+}
+
+fn named(what: String, place: Option<Place>, style: Style) -> String {
+    match place {
+        Some(place) => format!("{what}, {}", words::place::place(place, None, style)),
+        None => what,
+    }
+}
+
+/// The entry that undoes this one: what it alone corrected is said again, or its thread is struck out.
+fn back(book: &cartside_core::daybook::Book, thread: &Thread<'_>, entry: &Entry) -> Unwritten {
+    let heads = thread.to_replace();
+    let earlier = match entry.replaces.as_slice() {
+        [only] => book
+            .entry(*only)
+            .filter(|earlier| earlier.is_read() && !earlier.strikes()),
+        _ => None,
+    };
+    match earlier {
+        Some(earlier) => Unwritten {
+            kind: earlier.kind.clone(),
+            vehicle: earlier.vehicle,
+            visit: earlier.visit,
+            described_by: earlier.described_by,
+            slot: earlier.slot.clone(),
+            says: earlier.says.clone(),
+            replaces: heads,
+        },
+        None => Unwritten::striking(entry, heads),
+    }
+}
+
+fn place_of(entry: &Entry) -> Option<Place> {
+    match Slot::from_code(&entry.slot)?.part() {
+        Part::At(_, place) => Some(place),
+        Part::Vehicle => None,
+    }
+}
+
+fn trouble(shop: Workshop, said: &str) {
+    shop.notice.set(Notice::Trouble(said.to_owned()));
+}
