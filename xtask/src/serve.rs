@@ -64,7 +64,7 @@ pub(crate) fn run_dist(options: &ServeDist) -> Result<()> {
 
 /// Flushed, because a test waits for this line.
 fn announce(server: &FolderServer) -> Result<()> {
-    println!("serving {}", server.address());
+    println!("serving {}", server.address()?);
     Ok(stdout().flush()?)
 }
 

@@ -1,22 +1,30 @@
 //! A small server of one folder's files on this machine only.
+//!
+//! One thread and one answer a connection. Tried first was `tiny_http` 0.12: when a browser opens several
+//! connections at once, it now and then leaves one unanswered for as long as another is kept open, and a
+//! service worker then waits for ever in its first install.
 
-use anyhow::{Result, anyhow};
+use anyhow::{Context, Result, bail};
 use percent_encoding::percent_decode_str;
 use std::fs::{self, File};
-use std::net::{Ipv4Addr, SocketAddr};
+use std::io::{self, Read, Write};
+use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 use std::thread;
-use tiny_http::{Header, Method, Request, Response, Server, StatusCode};
+use std::time::Duration;
 
 const PAGE: &str = "index.html";
-// One thread may be kept busy by a slow reader while a page asks for several files at once.
-const THREADS: usize = 4;
+/// The longest request head that is read, in bytes.
+const HEAD_LIMIT: usize = 16 * 1024;
+const MOST_HEADERS: usize = 64;
+/// How long a connection may be silent; browsers open some in advance and never use them.
+const PATIENCE: Duration = Duration::from_secs(60);
 
 /// A folder, bound to a port and ready to answer.
+#[derive(Debug)]
 pub(crate) struct FolderServer {
-    server: Arc<Server>,
-    site: Arc<Site>,
+    listener: TcpListener,
+    site: Site,
 }
 
 /// What is served, and under which path.
@@ -38,62 +46,63 @@ enum Answer {
     Absent,
 }
 
+/// The line a request begins with.
+#[derive(Debug)]
+struct Asked {
+    method: String,
+    url: String,
+}
+
 impl FolderServer {
     /// Takes the port, or any free one for 0.
     pub(crate) fn bind(folder: &Path, port: u16, under: &str) -> Result<Self> {
-        let folder = folder.to_path_buf();
         let site = Site {
-            folder,
-            under: with_slashes(under),
+            folder: folder.to_path_buf(),
+            under: with_slashes(under)?,
         };
         let address = SocketAddr::from((Ipv4Addr::LOCALHOST, port));
-        let server = Server::http(address).map_err(|error| {
-            anyhow!("port {port} cannot be had ({error}); choose another with --port, 0 for any")
+        let listener = TcpListener::bind(address).with_context(|| {
+            format!("port {port} cannot be had; choose another with --port, 0 for any")
         })?;
-        Ok(Self {
-            server: Arc::new(server),
-            site: Arc::new(site),
-        })
+        Ok(Self { listener, site })
     }
 
     /// Where it is reached.
-    pub(crate) fn address(&self) -> String {
-        let bound = self.server.server_addr();
-        format!("http://{bound}{}", self.site.under)
+    pub(crate) fn address(&self) -> Result<String> {
+        let bound = self.listener.local_addr()?;
+        Ok(format!("http://{bound}{}", self.site.under))
     }
 
     /// Answers until the process ends.
     pub(crate) fn run(&self) {
         thread::scope(|scope| {
-            for _ in 0..THREADS {
-                scope.spawn(|| self.answer_all());
+            for stream in self.listener.incoming().flatten() {
+                // A reader who has gone away is no concern of the others.
+                scope.spawn(move || self.site.answer(stream).ok());
             }
         });
-    }
-
-    fn answer_all(&self) {
-        for request in self.server.incoming_requests() {
-            // A reader who has gone away is no concern of the others.
-            let _gone = self.site.answer(request);
-        }
     }
 }
 
 impl Site {
-    fn answer(&self, request: Request) -> std::io::Result<()> {
-        if !matches!(request.method(), Method::Get | Method::Head) {
-            return plain(request, 405, "only GET and HEAD are answered here");
+    fn answer(&self, mut stream: TcpStream) -> io::Result<()> {
+        stream.set_read_timeout(Some(PATIENCE))?;
+        stream.set_write_timeout(Some(PATIENCE))?;
+        let Some(asked) = read_head(&mut stream)? else {
+            return plain(&mut stream, "400 Bad Request", "this is no request");
+        };
+        if !["GET", "HEAD"].contains(&asked.method.as_str()) {
+            let told = "only GET and HEAD are answered here";
+            return plain(&mut stream, "405 Method Not Allowed", told);
         }
-        match self.find(request.url()) {
-            Answer::File(path) => send(request, &path),
-            Answer::Moved(to) => {
-                let mut moved = Response::empty(301);
-                if let Some(location) = header("Location", &to) {
-                    moved.add_header(location);
-                }
-                request.respond(moved)
-            }
-            Answer::Absent => plain(request, 404, "there is no such file here"),
+        match self.find(&asked.url) {
+            Answer::File(path) => send(&mut stream, &path, asked.method == "GET"),
+            Answer::Moved(to) => write!(
+                stream,
+                "HTTP/1.1 301 Moved Permanently\r\nLocation: {to}\r\n{}\r\n",
+                headers("text/plain", 0)
+            ),
+            Answer::Absent => plain(&mut stream, "404 Not Found", "there is no such file here"),
         }
     }
 
@@ -134,38 +143,75 @@ fn relative(asked: &str) -> Option<PathBuf> {
         .then(|| decoded.as_ref().into())
 }
 
-fn with_slashes(under: &str) -> String {
-    match under.trim_matches('/') {
+fn with_slashes(under: &str) -> Result<String> {
+    let inner = under.trim_matches('/');
+    let is_plain = |letter: char| letter.is_ascii_alphanumeric() || "-._~/".contains(letter);
+    if !inner.chars().all(is_plain) {
+        bail!("`{under}` cannot be served under; use letters, digits and - . _ ~ between slashes");
+    }
+    Ok(match inner {
         "" => "/".to_owned(),
         inner => format!("/{inner}/"),
+    })
+}
+
+/// None if what comes is no request, or one with too long a head.
+fn read_head(stream: &mut TcpStream) -> io::Result<Option<Asked>> {
+    let mut head = Vec::new();
+    let mut part = [0; 2048];
+    while head.len() < HEAD_LIMIT {
+        let read = stream.read(&mut part)?;
+        if read == 0 {
+            return Ok(None);
+        }
+        head.extend(part.iter().take(read));
+        match parse_head(&head) {
+            Ok(None) => {}
+            Ok(asked) => return Ok(asked),
+            Err(_) => return Ok(None),
+        }
     }
+    Ok(None)
 }
 
-fn send(request: Request, path: &Path) -> std::io::Result<()> {
-    let file = File::open(path)?;
-    let size = usize::try_from(fs::metadata(path)?.len()).ok();
-    let headers = safe_headers(media_type(path));
-    request.respond(Response::new(StatusCode(200), headers, file, size, None))
+/// None while the head is not whole.
+fn parse_head(head: &[u8]) -> Result<Option<Asked>, httparse::Error> {
+    let mut headers = [httparse::EMPTY_HEADER; MOST_HEADERS];
+    let mut request = httparse::Request::new(&mut headers);
+    let whole = request.parse(head)?.is_complete();
+    let line = request.method.zip(request.path).filter(|_| whole);
+    Ok(line.map(|(method, url)| Asked {
+        method: method.to_owned(),
+        url: url.to_owned(),
+    }))
 }
 
-fn plain(request: Request, code: u16, text: &str) -> std::io::Result<()> {
-    let mut response = Response::from_string(text).with_status_code(code);
-    for header in safe_headers("text/plain; charset=utf-8".to_owned()) {
-        response.add_header(header);
+fn send(stream: &mut TcpStream, path: &Path, with_body: bool) -> io::Result<()> {
+    let mut file = File::open(path)?;
+    let headers = headers(&media_type(path), fs::metadata(path)?.len());
+    write!(stream, "HTTP/1.1 200 OK\r\n{headers}\r\n")?;
+    if with_body {
+        io::copy(&mut file, stream)?;
     }
-    request.respond(response)
+    Ok(())
 }
 
-fn safe_headers(media_type: String) -> Vec<Header> {
-    let headers = [
-        header("Content-Type", &media_type),
-        header("Cache-Control", "no-cache"),
-        header("X-Content-Type-Options", "nosniff"),
-        header("Cross-Origin-Opener-Policy", "same-origin"),
-        header("Cross-Origin-Resource-Policy", "same-origin"),
-        header("Referrer-Policy", "no-referrer"),
-    ];
-    headers.into_iter().flatten().collect()
+fn plain(stream: &mut TcpStream, status: &str, text: &str) -> io::Result<()> {
+    let headers = headers("text/plain; charset=utf-8", text.len() as u64);
+    write!(stream, "HTTP/1.1 {status}\r\n{headers}\r\n{text}")
+}
+
+fn headers(media_type: &str, length: u64) -> String {
+    format!(
+        "Content-Type: {media_type}\r\n\
+         Content-Length: {length}\r\n\
+         Cache-Control: no-cache\r\n\
+         X-Content-Type-Options: nosniff\r\n\
+         Cross-Origin-Opener-Policy: same-origin\r\n\
+         Cross-Origin-Resource-Policy: same-origin\r\n\
+         Referrer-Policy: no-referrer\r\n\
+         Connection: close\r\n"
+    )
 }
 
 fn media_type(path: &Path) -> String {
@@ -176,17 +222,10 @@ fn media_type(path: &Path) -> String {
     }
 }
 
-/// None for a value no header may hold, such as one with a line break in it.
-fn header(name: &str, value: &str) -> Option<Header> {
-    Header::from_bytes(name, value).ok()
-}
-
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
-    use std::io::{Read, Write};
-    use std::net::TcpStream;
 
     /// A folder of its own for one test, with a page, a worker, and a secret beside it.
     struct Yard(PathBuf);
@@ -205,7 +244,7 @@ mod tests {
         fn site(&self, under: &str) -> Site {
             Site {
                 folder: self.0.join("dist"),
-                under: with_slashes(under),
+                under: with_slashes(under).unwrap(),
             }
         }
 
@@ -285,10 +324,28 @@ mod tests {
     }
 
     #[test]
+    fn a_path_that_would_break_a_header_is_refused() {
+        assert_eq!(with_slashes("a/b").unwrap(), "/a/b/");
+        assert!(with_slashes("/a\r\nX: y/").is_err());
+    }
+
+    #[test]
+    fn idle_connections_keep_nobody_waiting() {
+        let yard = Yard::new("idle");
+        let server = FolderServer::bind(&yard.0.join("dist"), 0, "").unwrap();
+        let address = server.address().unwrap();
+        thread::spawn(move || server.run());
+        let host = address.trim_start_matches("http://").trim_end_matches('/');
+        let idle: Vec<_> = (0..32).map(|_| TcpStream::connect(host).unwrap()).collect();
+        assert!(ask(host, "GET / HTTP/1.1").starts_with("HTTP/1.1 200"));
+        drop(idle);
+    }
+
+    #[test]
     fn a_running_server_answers_with_safe_headers() {
         let yard = Yard::new("running");
         let server = FolderServer::bind(&yard.0.join("dist"), 0, "").unwrap();
-        let address = server.address();
+        let address = server.address().unwrap();
         thread::spawn(move || server.run());
         let host = address.trim_start_matches("http://").trim_end_matches('/');
         let page = ask(host, "GET / HTTP/1.1");
@@ -301,6 +358,12 @@ mod tests {
         }
         assert!(ask(host, "GET /../secret HTTP/1.1").starts_with("HTTP/1.1 404"));
         assert!(ask(host, "POST / HTTP/1.1").starts_with("HTTP/1.1 405"));
+        assert!(ask(host, "no request").starts_with("HTTP/1.1 400"));
+        let head = ask(host, "HEAD / HTTP/1.1");
+        assert!(
+            head.contains("Content-Length: 7") && head.ends_with("\r\n\r\n"),
+            "{head}"
+        );
     }
 
     fn ask(host: &str, line: &str) -> String {
