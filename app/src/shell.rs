@@ -181,7 +181,7 @@ fn NewerWaits() -> impl IntoView {
     view! {
         <div class="banner row">
             <span>"A newer Cartside is on this device."</span>
-            <button type="button" class="key" data-key="take-over" on:click=move |_| drop(updates.with_value(Updates::take_over))>
+            <button type="button" class="key" data-key="take-over" on:click=move |_| { updates.with_value(Updates::take_over); }>
                 "Change to it"
             </button>
         </div>

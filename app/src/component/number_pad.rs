@@ -49,7 +49,7 @@ pub fn NumberPad(
             </div>
             <div class="row evenly">
                 <button type="button" class="key" data-key="leave" on:click=move |_| leave.run(())>"Back"</button>
-                <button type="button" class="key" data-key="erase" on:click=move |_| typed.update(|text| drop(text.pop()))>"Rub out one"</button>
+                <button type="button" class="key" data-key="erase" on:click=move |_| typed.update(rub_out)>"Rub out one"</button>
             </div>
             <button type="submit" class="key key-main" data-key="accept">"Take it"</button>
         </form>
@@ -61,7 +61,7 @@ fn by_keyboard(typed: RwSignal<String>, key: &str) {
     let mut signs = key.chars();
     match (signs.next(), signs.next()) {
         (Some(sign), None) if !sign.is_whitespace() => typed.update(|text| text.push(sign)),
-        _ if key == "Backspace" => typed.update(|text| drop(text.pop())),
+        _ if key == "Backspace" => typed.update(rub_out),
         _ => {}
     }
 }
@@ -76,4 +76,8 @@ fn type_on(typed: RwSignal<String>, key: &str) {
         }
         text.push_str(key);
     });
+}
+
+fn rub_out(text: &mut String) {
+    text.pop();
 }

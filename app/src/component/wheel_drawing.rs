@@ -5,6 +5,7 @@ use cartside_core::daybook::EntryId;
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words;
 use leptos::prelude::*;
+use leptos::svg;
 
 use crate::component::mark::{filled, grade_code};
 use crate::component::round::{degrees, point, sector};
@@ -93,13 +94,20 @@ fn one_part(id: EntryId, position: Position, looking: &Looking, place: Place) ->
     let href = Route::Part(id, Part::At(position, place)).href();
     let name = words::place::place(place, Some(&looking.wheel), workshop().style());
     let (shape, target) = shapes(looking, place);
+    let drawn = view! {
+        <path class="wood" d=shape.clone() />
+        <path d=shape fill=hatch(look) />
+        <path class="target" d=target />
+    };
+    // Written out, because in a view the tag would make an HTML link, which a drawing does not show.
+    let link = svg::a()
+        .attr("href", href)
+        .attr("data-part", place.code())
+        .attr("aria-label", name)
+        .child(drawn);
     view! {
         <g class="part" data-look=look_code(look)>
-            <a href=href data-part=place.code() aria-label=name>
-                <path class="wood" d=shape.clone() />
-                <path d=shape fill=hatch(look) />
-                <path class="target" d=target />
-            </a>
+            {link}
             {badge(looking, place, look)}
         </g>
     }

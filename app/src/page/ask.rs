@@ -18,7 +18,7 @@ use crate::component::locator::Locator;
 use crate::looking::{Examination, Looking};
 use crate::route::Route;
 use crate::workshop::workshop;
-use asking::Asking;
+use asking::{Asking, Showing};
 use keys::{MeasurePad, Pads, RestKey};
 use places::{AllAnswered, PlaceChooser};
 
@@ -58,7 +58,10 @@ pub fn AskPage(
     };
     view! {
         <main class="page ask" data-page="ask">
-            <h1 class="capital">{heading}</h1>
+            <div class="ask-head">
+                <h1 class="capital">{heading}</h1>
+                <p class="dim">{move || asking.progress()}</p>
+            </div>
             {move || match stage.get() {
                 Stage::Ask => view! { <Asked asking /> }.into_any(),
                 Stage::Begin(latest) => view! { <BeginExamination id latest /> }.into_any(),
@@ -66,6 +69,9 @@ pub fn AskPage(
                 Stage::NotAsked => view! { <p class="warning">"This is asked of a wheel with a hoop tyre only."</p> }.into_any(),
             }}
             <a class="key key-plain" href=wheel>"To the wheel"</a>
+            <Show when=move || stage.get() == Stage::Ask && asking.showing() != Showing::Numbers>
+                <BottomKeys asking />
+            </Show>
         </main>
     }
 }
@@ -89,15 +95,13 @@ fn Asked(asking: Asking) -> impl IntoView {
     view! {
         <Show when=in_hand fallback=move || view! { <AllAnswered asking /> }>
             <PlaceInHand asking />
-            <Show when=move || asking.measuring.get() fallback=move || view! { <Pads asking /> <RestKey asking /> }>
-                <MeasurePad asking />
-            </Show>
-            <HowAndWhy question=asking.question />
         </Show>
-        <Show when=move || asking.choosing.get()>
-            <PlaceChooser asking />
-        </Show>
-        <BottomKeys asking />
+        {move || match asking.showing() {
+            Showing::Places => view! { <PlaceChooser asking /> }.into_any(),
+            Showing::Numbers => view! { <MeasurePad asking /> }.into_any(),
+            Showing::Keys => view! { <Pads asking /> <RestKey asking /> <HowAndWhy question=asking.question /> }.into_any(),
+            Showing::Nothing => ().into_any(),
+        }}
     }
 }
 
@@ -114,7 +118,6 @@ fn PlaceInHand(asking: Asking) -> impl IntoView {
             <div>
                 <h2 class="place capital" aria-live="polite">{name}</h2>
                 <p>{move || words::question::asks(asking.question, shop.style())}</p>
-                <p class="dim">{move || asking.progress()}</p>
             </div>
             {locator}
         </section>

@@ -50,18 +50,14 @@ fn OneWheel(id: EntryId, position: Position, looking: Looking) -> impl IntoView 
     view! {
         <StandingCard id position looking=looking.clone() />
         <div class="wheel-and-list">
-            <section class="drawn">
+            <div class="page-part">
                 <WheelDrawing id position looking=looking.clone() />
                 <p class="dim">"Seen from the face, clockwise from the mark. A broken line: not looked at. Hatched: found."</p>
-            </section>
-            <div class="page-part">
                 <Findings looking=looking.clone() />
                 <Asks id position looking=looking.clone() />
             </div>
-        </div>
-        <div class="wheel-and-list">
             <PartList id position looking=looking.clone() />
-            <MissingList looking />
         </div>
+        <MissingList looking />
     }
 }

@@ -16,6 +16,19 @@ use crate::workshop::Workshop;
 /// A second tap on the same key sooner than this is a trembling hand, in milliseconds.
 const TREMBLE: f64 = 250.0;
 
+/// What stands below the place in hand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Showing {
+    /// The keys that answer.
+    Keys,
+    /// The number pad.
+    Numbers,
+    /// The places to choose from.
+    Places,
+    /// Every place is answered, and none is being chosen.
+    Nothing,
+}
+
 /// A question being put to a wheel. Copies are the same; its signals live as long as its page.
 #[derive(Clone, Copy)]
 pub struct Asking {
@@ -74,6 +87,16 @@ impl Asking {
             },
             saving: RwSignal::new(false),
             last: StoredValue::new(("", f64::NEG_INFINITY)),
+        }
+    }
+
+    /// What stands below the place in hand.
+    pub fn showing(self) -> Showing {
+        match self.at.get() {
+            _ if self.choosing.get() => Showing::Places,
+            None => Showing::Nothing,
+            Some(_) if self.measuring.get() => Showing::Numbers,
+            Some(_) => Showing::Keys,
         }
     }
 

@@ -29,11 +29,14 @@ pub fn PlaceChooser(asking: Asking) -> impl IntoView {
 
 fn one_place(asking: Asking, looking: &Looking, place: Place) -> impl IntoView + use<> {
     let name = words::place::place(place, Some(&looking.wheel), asking.shop.style());
-    let answered = looking.answered(asking.question, place);
+    let label = if looking.answered(asking.question, place) {
+        format!("{name} ✓ answered")
+    } else {
+        name
+    };
     view! {
         <button type="button" class="key" data-go-to=place.code() on:click=move |_| asking.go_to(place)>
-            <span class="capital">{name}</span>
-            {answered.then_some(" – answered")}
+            <span class="capital">{label}</span>
         </button>
     }
 }
@@ -66,7 +69,6 @@ pub fn AllAnswered(asking: Asking) -> impl IntoView {
     view! {
         <section class="card" data-at="none">
             <h2>"Every place is answered"</h2>
-            <p class="dim">{move || asking.progress()}</p>
             {next}
         </section>
     }

@@ -26,7 +26,7 @@ pub fn FelloeKeys(
             <p class="dim">"Clockwise from the mark, seen from the face. A bent rim: each length counts as one."</p>
             <ol class="list">{rows}</ol>
             <div class="row evenly">
-                <button type="button" class="key" data-key="fewer-felloes" on:click=move |_| carried.update(|carried| drop(carried.pop()))>
+                <button type="button" class="key" data-key="fewer-felloes" on:click=move |_| carried.update(|carried| { carried.pop(); })>
                     "One felloe fewer"
                 </button>
                 <button type="button" class="key" data-key="more-felloes" on:click=move |_| carried.update(|carried| carried.push(carried.last().copied().unwrap_or(2)))>

@@ -47,7 +47,7 @@ pub fn Wheels(
             <h2>"Wheels"</h2>
             <ul class="list">{rows}</ul>
             <div class="row">{more}</div>
-            {move || lowest.get().map(|standing| view! { <p class="stack"><StandingMark standing /></p> })}
+            {move || lowest.get().map(|standing| view! { <p class="row"><span class="strong">"The vehicle:"</span><StandingMark standing /></p> })}
             <p class="dim">{words::standing::vehicle()}</p>
         </section>
     }

@@ -17,9 +17,14 @@ pub fn Findings(
     looking: Looking,
 ) -> impl IntoView {
     let findings = &looking.judgement.findings;
+    let nothing = if looking.answers.is_empty() {
+        "Nothing has been looked at in this examination yet."
+    } else {
+        "No limit is reached by what was looked at."
+    };
     let none = findings
         .is_empty()
-        .then(|| view! { <p class="dim">"No limit is reached by what was looked at."</p> });
+        .then(|| view! { <p class="dim">{nothing}</p> });
     let elsewhere = elsewhere(looking.judgement.elsewhere.len());
     let each = findings
         .iter()
