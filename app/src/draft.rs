@@ -26,7 +26,7 @@ pub fn keep(shop: Workshop, name: String, text: String) {
         let done = if text.is_empty() {
             store.delete_draft(&name).await
         } else {
-            store.put_draft(&name, &text, None).await
+            store.put_draft(&name, &text).await
         };
         tell(shop, done);
     });
@@ -39,8 +39,7 @@ pub fn drop_it(shop: Workshop, name: String) {
 
 /// The text of a draft, if there is one. A book that cannot be read has none to show.
 pub async fn find(shop: Workshop, name: &str) -> Option<String> {
-    let draft = shop.store().ok()?.draft(name).await.ok()??;
-    Some(draft.text)
+    shop.store().ok()?.draft(name).await.ok()?
 }
 
 fn tell(shop: Workshop, done: Result<(), StorageError>) {

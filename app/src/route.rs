@@ -115,17 +115,6 @@ impl Route {
         })
     }
 
-    /// The vehicle a page is about.
-    pub fn vehicle(&self) -> Option<EntryId> {
-        match self {
-            Route::Vehicle(id) | Route::Entries(id) | Route::Disputes(id) => Some(*id),
-            Route::Wheel(id, _) | Route::Build(id, _) | Route::Ask(id, ..) | Route::Part(id, _) => {
-                Some(*id)
-            }
-            _ => None,
-        }
-    }
-
     /// Goes to the page, so that the browser's back key leads back.
     pub fn go(&self) {
         // A browser that refuses to change the part behind `#` leaves the page as it is.

@@ -88,16 +88,6 @@ impl Updates {
         updates
     }
 
-    /// Looks for a newer build now. Without the network nothing changes.
-    pub async fn look(&self) {
-        let registration = self.inner.registration.borrow().clone();
-        if let Some(asked) = registration.and_then(|registration| registration.update().ok()) {
-            // Its failure means only that the network is away.
-            drop(JsFuture::from(asked).await);
-            self.ask().await;
-        }
-    }
-
     /// Lets the waiting build take over and reloads the page. Everything typed must be stored before. Answers
     /// whether there was one.
     pub fn take_over(&self) -> bool {

@@ -164,6 +164,10 @@ impl Workshop {
     async fn try_open(self, which: Which) -> Step<()> {
         let store = Store::open(which).await.map_err(sentence)?;
         self.device.set(store.device().await.map_err(sentence)?);
+        store.on_newer(move || {
+            self.notice
+                .set(Notice::Trouble(sentence(StorageError::Newer)))
+        });
         self.store.set(Some(store));
         self.refresh().await?;
         let listening = on_other_tab(move |changed| {
@@ -357,12 +361,12 @@ impl Workshop {
             let Subject::Vehicle(vehicle) = entry.subject() else {
                 continue;
             };
-            if !books.contains_key(&vehicle) {
-                books.insert(vehicle, self.book_of(vehicle).await?);
-            }
-            if let Some(book) = books.get_mut(&vehicle) {
-                book.add(entry.clone());
-            }
+            let mut book = match books.remove(&vehicle) {
+                Some(book) => book,
+                None => self.book_of(vehicle).await?,
+            };
+            book.add(entry.clone());
+            books.insert(vehicle, book);
         }
         Ok(books)
     }

@@ -4,6 +4,5 @@ mod arrival;
 mod error;
 mod parcel;
 
-pub use arrival::{MOST_BYTES, read_file};
-pub use error::FileError;
-pub use parcel::{Parcel, Part, Shared, Way, carry_out};
+pub use arrival::read_file;
+pub use parcel::{Parcel, Part, Shared, Way};

@@ -120,19 +120,6 @@ impl Parcel {
     }
 }
 
-/// Puts the parts together and, where the device has downloads, puts the file there at once. Elsewhere
-/// [`Parcel::way`] says [`Way::Share`], and a fresh button has to call [`Parcel::share`].
-///
-/// # Errors
-/// The browser could not put it together or let it out.
-pub fn carry_out(parts: Vec<Part>, name: &str) -> Result<Parcel, FileError> {
-    let parcel = Parcel::pack(parts, name)?;
-    if parcel.way() == Way::Download {
-        parcel.download()?;
-    }
-    Ok(parcel)
-}
-
 fn packed(parts: Vec<Part>, name: &str) -> Result<File, JsValue> {
     let list = Array::new();
     for part in parts {

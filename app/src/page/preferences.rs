@@ -107,8 +107,12 @@ fn Keeping() -> impl IntoView {
         promised.try_set(Some(is_kept().await));
         used.try_set(room().await);
     });
-    let ask =
-        move |_| spawn_local(async move { drop(promised.try_set(Some(ask_to_keep().await))) });
+    let ask = move |_| {
+        spawn_local(async move {
+            // A page that is gone shows no answer.
+            let _ = promised.try_set(Some(ask_to_keep().await));
+        });
+    };
     let code = move || match promised.get() {
         None => "unasked",
         Some(Promised::Yes) => "yes",

@@ -1,5 +1,5 @@
 //! A canvas of just the wanted size, and the JPEG made from it. Never larger than a phone's canvas may be, since the
-//! wanted size is at most [`LONGEST_SIDE`](super::LONGEST_SIDE) each way.
+//! wanted size is at most [`LONGEST_SIDE`](super::picture::LONGEST_SIDE) each way.
 
 use super::error::PhotoError;
 use super::source::Source;

@@ -6,6 +6,5 @@ mod object_url;
 mod picture;
 mod source;
 
-pub use error::PhotoError;
 pub use object_url::ObjectUrl;
-pub use picture::{LONGEST_SIDE, MOST_BYTES, Picture, THUMBNAIL_SIDE, Thumbnail, take, thumbnail};
+pub use picture::{Picture, Thumbnail, take, thumbnail};

@@ -31,10 +31,9 @@ pub struct Batch {
 pub struct NewLine {
     /// The line's SHA-256 in hexadecimal.
     pub id: String,
-    /// The entry that begins its vehicle (the own id if it is that entry), [`HOUSE`] or [`UNREAD`].
+    /// The entry that begins its vehicle (the own id if it is that entry), or [`HOUSE`].
     ///
     /// [`HOUSE`]: super::HOUSE
-    /// [`UNREAD`]: super::UNREAD
     pub vehicle: String,
     /// The counter of the book that the line carries; one above 2^53 − 1 counts as that.
     pub n: u64,

@@ -2,42 +2,21 @@
 //! is never carried out.
 
 use super::error::StorageError;
-use super::pictures::own_buffer;
-use super::record::{buffer, record, text};
-use super::request::Answer;
+use super::record::{record, text};
 use super::shape::DRAFTS;
 use super::store::Store;
 use super::transaction::Mode;
-use js_sys::{Array, ArrayBuffer, Uint8Array};
 use wasm_bindgen::JsValue;
 
-/// A draft.
-#[derive(Clone, Debug)]
-pub struct Draft {
-    /// The name under which it is found again.
-    pub name: String,
-    /// What was typed, as typed.
-    pub text: String,
-    /// Bytes kept with it, such as a picture not yet accepted.
-    pub bytes: Option<ArrayBuffer>,
-}
-
 impl Store {
-    /// Keeps a draft in place of an older one of its name; returns after the transaction is complete.
+    /// Keeps a draft, as typed, in place of an older one of its name; returns after the transaction is complete.
     ///
     /// # Errors
     /// The draft was not kept.
-    pub async fn put_draft(
-        &self,
-        name: &str,
-        text: &str,
-        bytes: Option<&Uint8Array>,
-    ) -> Result<(), StorageError> {
-        let bytes = bytes.map_or(JsValue::UNDEFINED, own_buffer);
+    pub async fn put_draft(&self, name: &str, text: &str) -> Result<(), StorageError> {
         let draft = record(&[
             ("name", JsValue::from_str(name)),
             ("text", JsValue::from_str(text)),
-            ("bytes", bytes),
         ])?;
         self.run(&[DRAFTS], Mode::Write, async |transaction| {
             transaction.put(DRAFTS, &draft)
@@ -45,11 +24,11 @@ impl Store {
         .await
     }
 
-    /// The draft of a name, if there is one.
+    /// The text of the draft of a name, if there is one.
     ///
     /// # Errors
     /// The book cannot be reached.
-    pub async fn draft(&self, name: &str) -> Result<Option<Draft>, StorageError> {
+    pub async fn draft(&self, name: &str) -> Result<Option<String>, StorageError> {
         let record = self
             .run(&[DRAFTS], Mode::Read, async |transaction| {
                 transaction.get(DRAFTS, name).await
@@ -58,27 +37,7 @@ impl Store {
         if record.is_undefined() {
             return Ok(None);
         }
-        Ok(self.readable(vec![draft_of(&record)]).pop())
-    }
-
-    /// All drafts, by name.
-    ///
-    /// # Errors
-    /// The book cannot be reached.
-    pub async fn drafts(&self) -> Result<Vec<Draft>, StorageError> {
-        let records = self
-            .run(&[DRAFTS], Mode::Read, async |transaction| {
-                Answer::to(transaction.store(DRAFTS)?.get_all())?
-                    .wait()
-                    .await
-            })
-            .await?;
-        Ok(self.readable(
-            Array::from(&records)
-                .iter()
-                .map(|record| draft_of(&record))
-                .collect(),
-        ))
+        Ok(self.readable(vec![text(&record, "text")]).pop())
     }
 
     /// Drops a draft; one that is not there is no fault.
@@ -91,12 +50,4 @@ impl Store {
         })
         .await
     }
-}
-
-fn draft_of(record: &JsValue) -> Option<Draft> {
-    Some(Draft {
-        name: text(record, "name")?,
-        text: text(record, "text")?,
-        bytes: buffer(record, "bytes"),
-    })
 }

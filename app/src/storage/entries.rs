@@ -2,7 +2,7 @@
 
 use super::batch::NewLine;
 use super::error::StorageError;
-use super::record::{GREATEST, number, record, stored, text, whole};
+use super::record::{GREATEST, number, record, stored, text};
 use super::request::Answer;
 use super::shape::{BY_ARRIVAL, BY_N, BY_VEHICLE, ENTRIES};
 use super::store::Store;
@@ -13,9 +13,6 @@ use web_sys::{IdbCursorDirection, IdbKeyRange};
 
 /// The vehicle under which entries of the house are kept, such as limits.
 pub const HOUSE: &str = "house";
-
-/// The vehicle under which lines are kept that this Cartside cannot read.
-pub const UNREAD: &str = "?";
 
 /// Some of the book's lines in the order in which they reached this device.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -43,14 +40,6 @@ impl Store {
         let mut lines = self.lines_of(&records);
         lines.sort_unstable_by_key(|(arrival, _)| *arrival);
         Ok(lines.into_iter().map(|(_, line)| line).collect())
-    }
-
-    /// All lines of the house, in the order of their arrival.
-    ///
-    /// # Errors
-    /// The book cannot be reached.
-    pub async fn house_lines(&self) -> Result<Vec<String>, StorageError> {
-        self.vehicle_lines(HOUSE).await
     }
 
     /// At most `limit` lines whose arrival is `from` or later. A whole book is read by starting at 0 and going
@@ -84,33 +73,6 @@ impl Store {
             Ok(greatest(transaction, BY_N).await?.unwrap_or(0))
         })
         .await
-    }
-
-    /// The arrival number of the line that came last; none in an empty book. What is new for another device is
-    /// counted from here.
-    ///
-    /// # Errors
-    /// The book cannot be reached.
-    pub async fn last_arrival(&self) -> Result<Option<u64>, StorageError> {
-        self.run(&[ENTRIES], Mode::Read, async |transaction| {
-            greatest(transaction, BY_ARRIVAL).await
-        })
-        .await
-    }
-
-    /// How many lines the book holds.
-    ///
-    /// # Errors
-    /// The book cannot be reached.
-    pub async fn count_entries(&self) -> Result<u64, StorageError> {
-        let count = self
-            .run(&[ENTRIES], Mode::Read, async |transaction| {
-                Answer::to(transaction.store(ENTRIES)?.count())?
-                    .wait()
-                    .await
-            })
-            .await?;
-        whole(&count).ok_or_else(|| StorageError::other("the count of entries is no number"))
     }
 
     /// For each id whether its line is in the book, in the order asked.

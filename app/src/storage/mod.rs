@@ -21,9 +21,8 @@ mod summaries;
 mod transaction;
 
 pub use batch::{Batch, NewLine, NewPicture, Saved};
-pub use drafts::Draft;
-pub use entries::{Chunk, HOUSE, UNREAD};
-pub use error::{Refusal, StorageError};
+pub use entries::HOUSE;
+pub use error::StorageError;
 pub use other_tabs::{Listening, on_other_tab};
 pub use pictures::StoredPicture;
 pub use room::{Promised, Room, ask_to_keep, is_kept, room};

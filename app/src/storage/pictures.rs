@@ -61,19 +61,6 @@ impl Store {
                 .collect(),
         ))
     }
-
-    /// For each digest whether its picture is here, in the order asked.
-    ///
-    /// # Errors
-    /// The book cannot be reached.
-    pub async fn has_pictures(&self, digests: &[String]) -> Result<Vec<bool>, StorageError> {
-        self.run(&[PICTURES], Mode::Read, async |transaction| {
-            transaction
-                .present(PICTURES, digests.iter().map(String::as_str))
-                .await
-        })
-        .await
-    }
 }
 
 /// Puts a picture; the same digest again is the same picture again.
