@@ -1,0 +1,22 @@
+//! The built app in a real Chromium: installed, used at the cart without a network, and brought together
+//! with another device.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing
+)]
+
+mod addresses;
+mod answers;
+mod broken_files;
+mod demonstration;
+mod elsewhere;
+mod install;
+mod main_line;
+mod panic;
+mod saving;
+mod sub_path;
+mod tabs;
+mod touch;

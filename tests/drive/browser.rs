@@ -1,0 +1,136 @@
+//! One running browser process: its tabs, its end, what it complained of, and what can be asked of it
+//! below the page.
+
+use std::cell::RefCell;
+
+use serde_json::{Value, json};
+use thirtyfour::{Capabilities, WebDriver, WindowHandle};
+
+use super::device::Device;
+use super::driver::Driver;
+
+/// A running browser. Its processes end when it is dropped.
+#[derive(Debug)]
+pub struct Browser<'a> {
+    pub(super) device: &'a Device,
+    pub(super) session: WebDriver,
+    driver: Driver,
+    pub(super) step: RefCell<String>,
+}
+
+impl<'a> Browser<'a> {
+    pub(super) async fn start(device: &'a Device) -> Browser<'a> {
+        let driver = Driver::start();
+        let wanted: Capabilities =
+            serde_json::from_value(device.capabilities()).expect("these are capabilities");
+        let session = WebDriver::new(driver.address(), wanted).await;
+        let session = session.unwrap_or_else(|error| panic!("the browser did not start: {error}"));
+        Browser {
+            device,
+            session,
+            driver,
+            step: RefCell::new(String::new()),
+        }
+    }
+
+    /// Says what is done next, for the account of the run and for the words of a failure.
+    pub fn step(&self, name: &str) {
+        println!("step, {}: {name}", self.device.name());
+        name.clone_into(&mut self.step.borrow_mut());
+    }
+
+    /// Closes the browser as a person does, after making sure that it had nothing to complain of.
+    pub async fn close(self) {
+        self.see_no_complaint_but(&[]).await;
+        self.close_whatever_it_says().await;
+    }
+
+    /// Closes the browser; each of its complaints must hold one of these words.
+    pub async fn close_but_for(self, expected: &[&str]) {
+        self.see_no_complaint_but(expected).await;
+        self.close_whatever_it_says().await;
+    }
+
+    async fn close_whatever_it_says(self) {
+        let ended = self.session.clone().quit().await;
+        ended.unwrap_or_else(|error| panic!("the browser did not close: {error}"));
+    }
+
+    /// Ends every process of the browser at once, with no time to put anything away.
+    pub fn kill(self) {
+        drop(self);
+    }
+
+    async fn see_no_complaint_but(&self, expected: &[&str]) {
+        let log = self.session.browser_log().await.unwrap_or_default();
+        let complaints: Vec<String> = log
+            .into_iter()
+            .filter(|entry| entry.level == "SEVERE")
+            .map(|entry| entry.message)
+            .filter(|message| !expected.iter().any(|words| message.contains(words)))
+            .collect();
+        if !complaints.is_empty() {
+            self.fail(&format!(
+                "no complaint on the console; it holds {complaints:#?}"
+            ))
+            .await;
+        }
+    }
+
+    /// Opens another tab, empty, and turns to it; gives the way back to the one before.
+    pub async fn open_tab(&self) -> Tab {
+        let before = self.session.window().await.expect("there is a tab");
+        let fresh = self.session.new_tab().await.expect("tabs can be opened");
+        let switched = self.session.switch_to_window(fresh).await;
+        switched.expect("the new tab is there");
+        Tab(before)
+    }
+
+    /// Turns to another tab; gives the way back.
+    pub async fn turn_to(&self, tab: Tab) -> Tab {
+        let before = self.session.window().await.expect("there is a tab");
+        let switched = self.session.switch_to_window(tab.0).await;
+        switched.expect("the tab is still there");
+        Tab(before)
+    }
+
+    /// Runs this script before any of the page's own, in every page opened in this tab from now on.
+    pub async fn before_each_page(&self, script: &str) {
+        self.below("Page.enable", json!({})).await;
+        let what = json!({ "source": script });
+        self.below("Page.addScriptToEvaluateOnNewDocument", what)
+            .await;
+    }
+
+    /// Makes the processor this many times slower for the tab.
+    pub async fn slow_down(&self, times: u32) {
+        self.below("Emulation.setCPUThrottlingRate", json!({ "rate": times }))
+            .await;
+    }
+
+    /// Makes the tab a phone's screen of this size, in the page's own pixels.
+    pub async fn be_a_phone(&self, width: u32, height: u32) {
+        let screen =
+            json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": true });
+        self.below("Emulation.setDeviceMetricsOverride", screen)
+            .await;
+    }
+
+    /// Asks the browser something below the page, in its own protocol.
+    pub async fn below(&self, method: &str, parameters: Value) -> Value {
+        let answer = self.session.cdp().send_raw(method, parameters).await;
+        answer.unwrap_or_else(|error| panic!("the browser refused {method}: {error}"))
+    }
+}
+
+impl Drop for Browser<'_> {
+    fn drop(&mut self) {
+        self.driver.kill_all();
+        // The session has no browser any more, and ending it politely would wait for an answer.
+        let _ = self.session.clone().leak();
+    }
+}
+
+/// A tab to turn to.
+#[derive(Clone, Debug)]
+pub struct Tab(WindowHandle);

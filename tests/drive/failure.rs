@@ -1,0 +1,61 @@
+//! How a browser test fails: what was expected, what the page showed, and a picture of it.
+
+use std::fs;
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::thread;
+
+use super::browser::Browser;
+use super::programs;
+
+const SHOWN: &str = r#"
+const of = (css, name) => document.querySelector(css)?.getAttribute(name) ?? "-";
+return [
+  `address: ${location.href}`,
+  `page: ${of("[data-page]", "data-page")}, ready: ${of("[data-ready]", "data-ready")}, notice: ${of("[data-notice]", "data-notice")}`,
+  document.body.innerText.slice(0, 2500),
+].join("\n");"#;
+
+static PICTURES: AtomicU32 = AtomicU32::new(1);
+
+impl Browser<'_> {
+    /// Fails unless it holds.
+    pub async fn expect(&self, holds: bool, expected: &str) {
+        if !holds {
+            self.fail(expected).await;
+        }
+    }
+
+    /// Fails the test: this was expected, and the page shows something else.
+    pub async fn fail(&self, expected: &str) -> ! {
+        let shown = match self.session.execute(SHOWN, Vec::new()).await {
+            Ok(shown) => shown.json().as_str().unwrap_or_default().to_owned(),
+            Err(error) => format!("nothing that could be read: {error}"),
+        };
+        panic!(
+            "on the {} device, at the step “{}”\nexpected: {expected}\nthe page showed:\n{shown}\n{}",
+            self.device.name(),
+            self.step.borrow(),
+            self.pictured().await
+        )
+    }
+
+    async fn pictured(&self) -> String {
+        let folder = programs::failures();
+        let test = thread::current()
+            .name()
+            .unwrap_or("test")
+            .replace("::", "-");
+        let number = PICTURES.fetch_add(1, Ordering::Relaxed);
+        let path = folder.join(format!("{test}-{number}.png"));
+        let taken = match self.session.screenshot_as_png().await {
+            Ok(png) => fs::create_dir_all(&folder)
+                .and_then(|()| fs::write(&path, png))
+                .map_err(|error| error.to_string()),
+            Err(error) => Err(error.to_string()),
+        };
+        match taken {
+            Ok(()) => format!("a picture of it: {}", path.display()),
+            Err(error) => format!("no picture of it could be taken: {error}"),
+        }
+    }
+}

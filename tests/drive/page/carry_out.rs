@@ -1,0 +1,49 @@
+//! Carry the book out as a file.
+
+use std::fs;
+use std::time::{Duration, Instant};
+
+use crate::drive::{Browser, Carried};
+
+const PATIENCE: Duration = Duration::from_secs(10);
+
+impl Browser<'_> {
+    /// Carries the book out and waits until the file lies in the downloads, whole.
+    pub async fn carry_out(&self) -> Carried {
+        self.open_day_book().await;
+        self.tap_words("Carry out").await;
+        self.see_page("carry-out").await;
+        self.tap_words("Make the file").await;
+        let name = self.attribute("[data-file]", "data-file").await;
+        self.tap_words("Carry it out").await;
+        self.in_the_downloads(&name).await
+    }
+
+    async fn in_the_downloads(&self, name: &str) -> Carried {
+        let until = Instant::now() + PATIENCE;
+        loop {
+            if let Some(file) = self.whole_download() {
+                return file;
+            }
+            if Instant::now() > until {
+                self.fail(&format!("a file called {name} in the downloads"))
+                    .await;
+            }
+            tokio::time::sleep(Duration::from_millis(25)).await;
+        }
+    }
+
+    /// Moves the one whole download aside, so that the next is not taken for it.
+    fn whole_download(&self) -> Option<Carried> {
+        let listed = fs::read_dir(self.device.downloads()).ok()?.flatten();
+        let zip = listed
+            .map(|entry| entry.path())
+            .find(|path| path.extension().is_some_and(|end| end == "zip"))?;
+        let aside = self.device.downloads().join("carried");
+        fs::create_dir_all(&aside).ok()?;
+        let number = fs::read_dir(&aside).ok()?.count();
+        let path = aside.join(format!("{number}.zip"));
+        fs::rename(zip, &path).ok()?;
+        Some(Carried { path })
+    }
+}

@@ -1,0 +1,19 @@
+//! One vehicle.
+
+use crate::drive::Browser;
+
+impl Browser<'_> {
+    /// Gives the vehicle in hand a name.
+    pub async fn name_it(&self, name: &str) {
+        self.write_into("Name or owner", name).await;
+        self.tap_words("Save the name").await;
+        self.see_saved(name).await;
+    }
+
+    /// Opens the page of everything written about a vehicle and counts the lines there.
+    pub async fn count_everything_written(&self, vehicle: &str) -> usize {
+        self.go(&format!("#/vehicle/{vehicle}/entries")).await;
+        self.see_page("entries").await;
+        self.attributes("[data-entry]", "data-entry").await.len()
+    }
+}

@@ -1,0 +1,102 @@
+//! The host of the built app: a process of its own, so that it can really be killed.
+
+use std::io::{BufRead, BufReader};
+use std::net::TcpStream;
+use std::process::{Child, ChildStdout, Command, Stdio};
+
+use super::programs;
+
+/// A running host.
+#[derive(Debug)]
+pub struct Server {
+    child: Child,
+    // Kept open, so that the host never writes into a closed pipe.
+    _said: BufReader<ChildStdout>,
+    address: String,
+    under: String,
+}
+
+impl Server {
+    /// Serves the build at the root of a free port.
+    pub fn start() -> Server {
+        Server::under("/")
+    }
+
+    /// Serves the build under this path of a free port.
+    pub fn under(path: &str) -> Server {
+        Server::on(0, path)
+    }
+
+    /// Serves it again at the very address where it was killed.
+    pub fn start_again(self) -> Server {
+        let (port, under) = (self.port(), self.under.clone());
+        drop(self);
+        Server::on(port, &under)
+    }
+
+    fn on(port: u16, under: &str) -> Server {
+        let program = programs::xtask();
+        let mut child = Command::new(&program)
+            .arg("serve-dist")
+            .arg("--dir")
+            .arg(programs::dist())
+            .args(["--port", &port.to_string(), "--under", under])
+            .stdout(Stdio::piped())
+            .spawn()
+            .unwrap_or_else(|error| panic!("{} does not start: {error}", program.display()));
+        let mut said = BufReader::new(child.stdout.take().expect("its output is piped"));
+        let mut line = String::new();
+        said.read_line(&mut line).expect("its output is text");
+        let address = line
+            .trim()
+            .strip_prefix("serving ")
+            .unwrap_or_else(|| panic!("the host said {line:?}, not where it serves"));
+        Server {
+            address: address.to_owned(),
+            under: under.to_owned(),
+            child,
+            _said: said,
+        }
+    }
+
+    /// The address of the app, with a slash at its end.
+    pub fn address(&self) -> &str {
+        &self.address
+    }
+
+    fn host(&self) -> &str {
+        let after = self.address.trim_start_matches("http://");
+        after.split('/').next().unwrap_or(after)
+    }
+
+    fn port(&self) -> u16 {
+        let port = self
+            .host()
+            .rsplit(':')
+            .next()
+            .and_then(|port| port.parse().ok());
+        port.expect("the address names a port")
+    }
+
+    /// Ends the process and makes sure that nobody answers at its address any more.
+    pub fn kill(&mut self) {
+        self.end();
+        assert!(
+            TcpStream::connect(self.host()).is_err(),
+            "the host was killed, and something still answers at {}",
+            self.address
+        );
+    }
+
+    fn end(&mut self) {
+        // A process that has ended by itself cannot be killed, and need not be.
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        self.end();
+    }
+}

@@ -1,0 +1,306 @@
+//! Seeing, tapping and typing on whatever page is open. Everything waits a while for what it needs.
+
+use std::path::Path;
+use std::time::{Duration, Instant};
+
+use serde_json::{Value, json};
+use thirtyfour::WebElement;
+use thirtyfour::error::WebDriverError;
+
+use super::browser::Browser;
+
+/// How long a page may take to show what is expected of it.
+const PATIENCE: Duration = Duration::from_secs(15);
+/// How often it is looked at.
+const LOOK_EVERY: Duration = Duration::from_millis(25);
+
+/// What the scripts below have in common.
+const EYES: &str = r#"
+const shown = (e) => e.getClientRects().length > 0 && getComputedStyle(e).visibility !== "hidden";
+const find = (css) => [...document.querySelectorAll(css)].find(shown);
+const text = (e) => (e.innerText ?? e.textContent ?? "").replace(/\s+/g, " ").trim();
+const like = (e, words) => text(e).toLowerCase().includes(words.toLowerCase());
+const same = (e, words) => text(e).toLowerCase() === words.toLowerCase();
+const control = (words, within) => {
+  const all = [...(within ?? document).querySelectorAll("button, a[href], label, summary, [role=button], [role=radio]")].filter(shown);
+  return all.find((e) => same(e, words)) ?? all.find((e) => like(e, words));
+};
+const field = (words) => {
+  const labels = [...document.querySelectorAll("label")];
+  const label = labels.find((e) => same(e, words)) ?? labels.find((e) => like(e, words));
+  return label?.control ?? label?.querySelector("input, textarea") ?? document.querySelector(`[aria-label="${words}"]`);
+};
+"#;
+
+impl Browser<'_> {
+    /// Opens an address of the app: what follows its root, such as `#/begin`.
+    pub async fn go(&self, after: &str) {
+        let address = format!("{}{after}", self.device.address());
+        if let Err(error) = self.session.goto(&address).await {
+            self.fail(&format!(
+                "{address} opens; the browser says: {}",
+                brief(&error)
+            ))
+            .await;
+        }
+    }
+
+    /// Leaves the page for an empty one, so that the next address is opened from the beginning.
+    pub async fn leave(&self) {
+        let left = self.session.goto("about:blank").await;
+        left.expect("an empty page opens");
+    }
+
+    /// Loads the page anew.
+    pub async fn reload(&self) {
+        let reloaded = self.session.refresh().await;
+        reloaded.expect("the page can be loaded anew");
+    }
+
+    /// The part of the address from the `#` on.
+    pub async fn hash(&self) -> String {
+        self.ask("return location.hash;", json!([]))
+            .await
+            .as_str()
+            .unwrap_or_default()
+            .to_owned()
+    }
+
+    /// Waits until something that matches can be seen.
+    pub async fn see(&self, css: &str) {
+        self.wait_for(
+            &format!("{css} in sight"),
+            "return !!find(arguments[0]);",
+            json!([css]),
+        )
+        .await;
+    }
+
+    /// Waits until nothing that matches can be seen.
+    pub async fn see_no(&self, css: &str) {
+        let expected = format!("{css} out of sight");
+        self.wait_for(&expected, "return !find(arguments[0]);", json!([css]))
+            .await;
+    }
+
+    /// Waits until something that matches holds these words.
+    pub async fn see_words(&self, css: &str, words: &str) {
+        let script = "return [...document.querySelectorAll(arguments[0])].some((e) => shown(e) && like(e, arguments[1]));";
+        let expected = format!("{css} with the words “{words}”");
+        self.wait_for(&expected, script, json!([css, words])).await;
+    }
+
+    /// Waits until so many match.
+    pub async fn see_so_many(&self, count: usize, css: &str) {
+        let script = "return document.querySelectorAll(arguments[0]).length === arguments[1];";
+        let expected = format!("{count} times {css}");
+        self.wait_for(&expected, script, json!([css, count])).await;
+    }
+
+    /// Waits until the page of this name shows, and checks that it has one heading.
+    pub async fn see_page(&self, name: &str) {
+        self.see(&format!("main[data-page=\"{name}\"]")).await;
+        let script = r#"return [...document.querySelectorAll("h1")].filter(shown).length === 1;"#;
+        let expected = format!("one heading on the page “{name}”");
+        self.wait_for(&expected, script, json!([])).await;
+    }
+
+    /// Whether something that matches can be seen at this moment.
+    pub async fn sees(&self, css: &str) -> bool {
+        self.ask("return !!find(arguments[0]);", json!([css])).await == json!(true)
+    }
+
+    /// Whether something that matches holds these words at this moment.
+    pub async fn sees_words(&self, css: &str, words: &str) -> bool {
+        let script = "return [...document.querySelectorAll(arguments[0])].some((e) => shown(e) && like(e, arguments[1]));";
+        self.ask(script, json!([css, words])).await == json!(true)
+    }
+
+    /// Whether a button or link with these words can be seen at this moment.
+    pub async fn sees_control(&self, words: &str) -> bool {
+        let script = "const e = control(arguments[0]); return !!e && !e.disabled;";
+        self.ask(script, json!([words])).await == json!(true)
+    }
+
+    /// An attribute of the first that matches and can be seen.
+    pub async fn attribute(&self, css: &str, name: &str) -> String {
+        let script =
+            "const e = find(arguments[0]); return e && (e.getAttribute(arguments[1]) ?? null);";
+        let found = self
+            .wait_for(&format!("{css} with {name}"), script, json!([css, name]))
+            .await;
+        found.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// An attribute of everything that matches.
+    pub async fn attributes(&self, css: &str, name: &str) -> Vec<String> {
+        let script = "return [...document.querySelectorAll(arguments[0])].map((e) => e.getAttribute(arguments[1]) ?? \"\");";
+        let found = self.ask(script, json!([css, name])).await;
+        serde_json::from_value(found).unwrap_or_default()
+    }
+
+    /// The words of the first that matches and can be seen.
+    pub async fn words(&self, css: &str) -> String {
+        let script = "const e = find(arguments[0]); return e ? { words: text(e) } : null;";
+        let found = self
+            .wait_for(&format!("{css} in sight"), script, json!([css]))
+            .await;
+        found["words"].as_str().unwrap_or_default().to_owned()
+    }
+
+    /// Taps the first that matches.
+    pub async fn tap(&self, css: &str) {
+        self.tap_found(css, "return find(arguments[0]);", json!([css]))
+            .await;
+    }
+
+    /// Taps the button or link with these words.
+    pub async fn tap_words(&self, words: &str) {
+        let script = "return control(arguments[0]);";
+        self.tap_found(&format!("“{words}”"), script, json!([words]))
+            .await;
+    }
+
+    /// Taps the button or link with these words inside the first that matches.
+    pub async fn tap_words_in(&self, css: &str, words: &str) {
+        let script =
+            "const within = find(arguments[0]); return within && control(arguments[1], within);";
+        let what = format!("“{words}” in {css}");
+        self.tap_found(&what, script, json!([css, words])).await;
+    }
+
+    /// Writes into the field with this label, in the place of what stands there.
+    pub async fn write_into(&self, label: &str, text: &str) {
+        let what = format!("a field labelled “{label}”");
+        let script = "return field(arguments[0]);";
+        let field = self.element(&what, script, json!([label])).await;
+        let written = match field.clear().await {
+            Ok(()) => field.send_keys(text).await,
+            Err(error) => Err(error),
+        };
+        if let Err(error) = written {
+            self.fail(&format!(
+                "{what} takes “{text}”; the browser says: {}",
+                brief(&error)
+            ))
+            .await;
+        }
+    }
+
+    /// Gives a file to the field that takes files.
+    pub async fn give_file(&self, path: &Path) {
+        let script = r#"return document.querySelector("main input[type=file]");"#;
+        let field = self.element("a field for files", script, json!([])).await;
+        if let Err(error) = field.send_keys(path.display().to_string()).await {
+            self.fail(&format!(
+                "the field takes the file; the browser says: {}",
+                brief(&error)
+            ))
+            .await;
+        }
+    }
+
+    /// Runs a script once; it may use `shown`, `find`, `text`, `control`.
+    pub async fn ask(&self, script: &str, arguments: Value) -> Value {
+        match self.try_ask(script, arguments).await {
+            Ok(value) => value,
+            Err(error) => {
+                self.fail(&format!("the page answers; the browser says: {error}"))
+                    .await
+            }
+        }
+    }
+
+    async fn try_ask(&self, script: &str, arguments: Value) -> Result<Value, String> {
+        let arguments = arguments.as_array().cloned().unwrap_or_default();
+        let answer = self
+            .session
+            .execute(format!("{EYES}{script}"), arguments)
+            .await;
+        answer
+            .map(|answer| answer.json().clone())
+            .map_err(|error| brief(&error))
+    }
+
+    /// Waits until a script gives something other than null or false, and gives that.
+    pub async fn wait_for(&self, expected: &str, script: &str, arguments: Value) -> Value {
+        let until = Instant::now() + PATIENCE;
+        loop {
+            // A page that is just being left cannot answer; the next one will.
+            let answer = self.try_ask(script, arguments.clone()).await;
+            match answer {
+                Ok(value) if !value.is_null() && value != json!(false) => return value,
+                _ if Instant::now() > until => self.fail(expected).await,
+                _ => tokio::time::sleep(LOOK_EVERY).await,
+            }
+        }
+    }
+
+    async fn tap_found(&self, what: &str, script: &str, arguments: Value) {
+        let until = Instant::now() + PATIENCE;
+        loop {
+            let found = self.try_element(script, arguments.clone()).await;
+            let said = match found {
+                Some(element) => match tapped(&element).await {
+                    Ok(()) => return,
+                    Err(error) => error,
+                },
+                None => "it is not there".to_owned(),
+            };
+            if Instant::now() > until {
+                self.fail(&format!("{what} can be tapped; {said}")).await;
+            }
+            tokio::time::sleep(LOOK_EVERY).await;
+        }
+    }
+
+    async fn element(&self, what: &str, script: &str, arguments: Value) -> WebElement {
+        let until = Instant::now() + PATIENCE;
+        loop {
+            match self.try_element(script, arguments.clone()).await {
+                Some(element) => return element,
+                None if Instant::now() > until => self.fail(what).await,
+                None => tokio::time::sleep(LOOK_EVERY).await,
+            }
+        }
+    }
+
+    async fn try_element(&self, script: &str, arguments: Value) -> Option<WebElement> {
+        let arguments = arguments.as_array().cloned().unwrap_or_default();
+        let answer = self
+            .session
+            .execute(format!("{EYES}{script}"), arguments)
+            .await;
+        answer.ok()?.element().ok()
+    }
+}
+
+/// A real press at the middle of the element, refused if something else lies over it.
+async fn tapped(element: &WebElement) -> Result<(), String> {
+    let enabled = element.is_enabled().await;
+    if enabled.is_ok_and(|enabled| !enabled) {
+        return Err("it is disabled".to_owned());
+    }
+    // Clear of what stands fixed at the screen's edges, as a thumb would scroll it.
+    let centre = json!({ "block": "center", "inline": "nearest", "behavior": "instant" });
+    let scrolled = element
+        .handle()
+        .execute(
+            "arguments[0].scrollIntoView(arguments[1]);",
+            vec![
+                element.to_json().map_err(|error| error.to_string())?,
+                centre,
+            ],
+        )
+        .await;
+    scrolled.map_err(|error| brief(&error))?;
+    element.click().await.map_err(|error| brief(&error))
+}
+
+/// What went wrong in the browser's words, without the addresses of its own code.
+fn brief(error: &WebDriverError) -> String {
+    let words = error.to_string();
+    let end = words.find("Stacktrace").unwrap_or(words.len());
+    let lines = words[..end].lines().map(str::trim);
+    lines.collect::<Vec<_>>().join(" ")
+}
