@@ -59,6 +59,7 @@ impl Run {
         );
         self.lint_wasm(tally);
         self.test(tally, "core tests", &["--package", "cartside-core"]);
+        self.test(tally, "app tests", &["--package", "cartside-app"]);
         self.test(tally, "tests of these commands", &["--package", "xtask"]);
         self.programs(tally);
     }
