@@ -85,33 +85,42 @@ fn page(route: Route) -> AnyView {
     match route {
         Route::Book => book::BookPage().into_any(),
         Route::Begin => begin::BeginPage().into_any(),
-        Route::Vehicle(id) => in_hand(id, move || {
-            vehicle::VehiclePage(vehicle::VehiclePageProps { id }).into_any()
-        }),
-        Route::Entries(id) => in_hand(id, move || {
-            entries::EntriesPage(entries::EntriesPageProps { id }).into_any()
-        }),
-        Route::Disputes(id) => in_hand(id, move || {
-            disputes::DisputesPage(disputes::DisputesPageProps { id }).into_any()
-        }),
-        Route::Wheel(id, position) => in_hand(id, move || {
-            wheel::WheelPage(wheel::WheelPageProps { id, position }).into_any()
-        }),
-        Route::Build(id, position) => in_hand(id, move || {
-            build::BuildPage(build::BuildPageProps { id, position }).into_any()
-        }),
-        Route::Ask(id, position, question, place) => in_hand(id, move || {
-            ask::AskPage(ask::AskPageProps {
-                id,
-                position,
-                question,
-                place,
-            })
-            .into_any()
-        }),
-        Route::Part(id, of) => in_hand(id, move || {
-            part::PartPage(part::PartPageProps { id, of }).into_any()
-        }),
+        Route::Vehicle(id) => in_hand(
+            id,
+            Box::new(move || vehicle::VehiclePage(vehicle::VehiclePageProps { id }).into_any()),
+        ),
+        Route::Entries(id) => in_hand(
+            id,
+            Box::new(move || entries::EntriesPage(entries::EntriesPageProps { id }).into_any()),
+        ),
+        Route::Disputes(id) => in_hand(
+            id,
+            Box::new(move || disputes::DisputesPage(disputes::DisputesPageProps { id }).into_any()),
+        ),
+        Route::Wheel(id, position) => in_hand(
+            id,
+            Box::new(move || wheel::WheelPage(wheel::WheelPageProps { id, position }).into_any()),
+        ),
+        Route::Build(id, position) => in_hand(
+            id,
+            Box::new(move || build::BuildPage(build::BuildPageProps { id, position }).into_any()),
+        ),
+        Route::Ask(id, position, question, place) => in_hand(
+            id,
+            Box::new(move || {
+                ask::AskPage(ask::AskPageProps {
+                    id,
+                    position,
+                    question,
+                    place,
+                })
+                .into_any()
+            }),
+        ),
+        Route::Part(id, of) => in_hand(
+            id,
+            Box::new(move || part::PartPage(part::PartPageProps { id, of }).into_any()),
+        ),
         Route::CarryOut => carry_out::CarryOutPage().into_any(),
         Route::BringIn => bring_in::BringInPage().into_any(),
         Route::Preferences => preferences::PreferencesPage().into_any(),
@@ -119,8 +128,11 @@ fn page(route: Route) -> AnyView {
     }
 }
 
+/// What makes a page once its vehicle is in hand. Boxed, so that the waiting is compiled once for all pages.
+type Turned = Box<dyn Fn() -> AnyView + Send + Sync>;
+
 /// A page about one vehicle, shown once that vehicle is in hand.
-fn in_hand(id: EntryId, page: impl Fn() -> AnyView + Send + Sync + 'static) -> AnyView {
+fn in_hand(id: EntryId, page: Turned) -> AnyView {
     let shop = workshop();
     let held = Memo::new(move |_| shop.opened.get().is_some_and(|opened| opened.vehicle == id));
     if !held.get_untracked() {
