@@ -10,10 +10,10 @@ async fn a_play_is_measured_refused_answered_in_bulk_and_undone() {
     let cart = phone.begin_a_cart().await;
     let before = phone.count_everything_written(&cart).await;
     measure(&phone, &cart).await;
-    assert_eq!(phone.count_everything_written(&cart).await, before + 1);
+    see_written(&phone, &cart, before + 1).await;
     answer_the_rest(&phone, &cart).await;
     // The measured one, and the eleven feet of the bulk key.
-    assert_eq!(phone.count_everything_written(&cart).await, before + 12);
+    see_written(&phone, &cart, before + 12).await;
     phone.open_wheel(&cart, "near").await;
     phone.see_no("[data-missing=\"spoke-feet\"]").await;
     undo(&phone, &cart).await;
@@ -64,4 +64,9 @@ async fn undo(phone: &Browser<'_>, cart: &str) {
     phone.open_wheel(cart, "near").await;
     phone.see_no("[data-finding=\"spoke-broken\"]").await;
     phone.see("[data-missing=\"spokes-whole\"]").await;
+}
+
+async fn see_written(phone: &Browser<'_>, cart: &str, lines: usize) {
+    let now = phone.count_everything_written(cart).await;
+    phone.expect_same("lines written", now, lines).await;
 }

@@ -191,7 +191,9 @@ async fn bring_in_twice(tablet: &Browser<'_>, book: &Carried, cart: &str) {
         tablet.see("[data-added=\"0\"]").await;
     }
     let here = tablet.count_everything_written(cart).await;
-    assert_eq!(here, 13, "what is brought in twice is there once");
+    tablet
+        .expect_same("lines, each brought in twice", here, 13)
+        .await;
     tablet.step("the same findings on the second device");
     tablet.open_wheel(cart, "near").await;
     tablet.see_standing("not-judged", "light-work-only").await;

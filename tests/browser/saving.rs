@@ -39,7 +39,10 @@ async fn saved_is_said_only_after_the_transaction_is_complete() {
     // Opened anew, so that nothing saved before is still said.
     phone.reload().await;
     phone.see_at("spoke-3").await;
-    assert_eq!(phone.notice().await, "quiet");
+    let said = phone.notice().await;
+    phone
+        .expect_same("the notice", said.as_str(), "quiet")
+        .await;
 
     phone.step("the transaction is held open");
     phone.ask("window.held = true;", json!([])).await;
@@ -101,7 +104,8 @@ async fn a_step_that_was_not_stored_is_trouble_and_leaves_nothing() {
 
     phone.step("nothing of it is in the book");
     phone.leave().await;
-    assert_eq!(phone.count_everything_written(&cart).await, before);
+    let now = phone.count_everything_written(&cart).await;
+    phone.expect_same("lines written", now, before).await;
     phone.open_wheel(&cart, "near").await;
     phone.see_findings(&[]).await;
     phone.step("and the rest goes on");
@@ -111,7 +115,8 @@ async fn a_step_that_was_not_stored_is_trouble_and_leaves_nothing() {
     phone
         .answer("spoke-3", "loose", "spoke 3: foot loose")
         .await;
-    assert_eq!(phone.count_everything_written(&cart).await, before + 1);
+    let now = phone.count_everything_written(&cart).await;
+    phone.expect_same("lines written", now, before + 1).await;
     phone.close().await;
 }
 

@@ -1,5 +1,6 @@
 //! How a browser test fails: what was expected, what the page showed, and a picture of it.
 
+use std::fmt::Debug;
 use std::fs;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::thread;
@@ -25,17 +26,26 @@ impl Browser<'_> {
         }
     }
 
+    /// Fails unless what was found is what was expected.
+    pub async fn expect_same<T: PartialEq + Debug>(&self, what: &str, found: T, expected: T) {
+        if found != expected {
+            self.fail(&format!("{what}: {expected:#?}; found: {found:#?}"))
+                .await;
+        }
+    }
+
     /// Fails the test: this was expected, and the page shows something else.
     pub async fn fail(&self, expected: &str) -> ! {
         let shown = match self.session.execute(SHOWN, Vec::new()).await {
             Ok(shown) => shown.json().as_str().unwrap_or_default().to_owned(),
             Err(error) => format!("nothing that could be read: {error}"),
         };
+        let pictured = self.pictured().await;
         panic!(
             "on the {} device, at the step “{}”\nexpected: {expected}\nthe page showed:\n{shown}\n{}",
             self.device.name(),
             self.step.borrow(),
-            self.pictured().await
+            pictured
         )
     }
 

@@ -82,7 +82,7 @@ fn vehicle(writing: &mut Writing, number: usize) {
     }
     let begun = writing.lines.len() - 3;
     let mut slots = Vec::new();
-    for (position, _) in &described {
+    for position in described.keys() {
         for question in Question::all() {
             for place in question.places_on(&wheel) {
                 slots.push(Slot {
@@ -140,7 +140,7 @@ fn answer(question: Question, at: usize) -> Answer {
     match question {
         Question::SpokeFoot | Question::SpokeRimEnd => Answer::Play(Play::ALL[at % 3]),
         Question::TyreGap | Question::JointGap | Question::FelloeStep => Answer::NothingFound,
-        _ if at % 2 == 0 => Answer::Yes,
+        _ if at.is_multiple_of(2) => Answer::Yes,
         _ => Answer::No,
     }
 }
