@@ -48,7 +48,7 @@ fn OneFinding(looking: Looking, finding: Finding) -> impl IntoView {
         <li class="card" data-finding=finding.question.code() data-grade=grade_code(finding.grade)>
             <h3>{said.heading}</h3>
             <GradeMark grade=finding.grade />
-            <p><span class="capital">{said.where_}</span>": "{said.how_much}</p>
+            <p class="capital">{said.where_}": "{said.how_much}</p>
             <p>"By "{said.limit}"."</p>
             {said.not_looked.map(|left| view! { <p>{left}</p> })}
             <details class="fold">
