@@ -15,6 +15,10 @@ pub(crate) const SLOWER: u32 = 4;
 /// Prints the figure; fails if it does not keep under its limit. Both in milliseconds.
 pub(crate) fn under(name: &str, found: f64, limit: f64) {
     println!("figure: {name}: {found:.0} ms (limit {limit:.0} ms)");
+    hold(name, found, limit);
+}
+
+fn hold(name: &str, found: f64, limit: f64) {
     assert!(
         found < limit,
         "{name}: {found:.1} ms was measured, under {limit} ms is allowed"
@@ -40,5 +44,5 @@ fn the_nearest_rank_is_taken() {
 #[test]
 #[should_panic = "100.0 ms was measured, under 100 ms is allowed"]
 fn a_figure_at_its_limit_fails() {
-    under("a figure of this test itself", 100.0, 100.0);
+    hold("a figure", 100.0, 100.0);
 }

@@ -1,6 +1,7 @@
 //! From the start of a navigation to the list of a big book, in a browser that has the app.
 
 use std::fs;
+use std::time::Instant;
 
 use cartside_tests::drive::{Browser, Device, Server};
 use serde_json::json;
@@ -29,7 +30,12 @@ async fn a_big_book_opens() {
     let phone = device.open_ready().await;
     let file = device.downloads().join("big.zip");
     fs::write(&file, big_book::file()).unwrap();
+    let began = Instant::now();
     phone.bring_in(&file, ENTRIES, 0).await;
+    println!(
+        "book brought in through the page, at full speed: {:?}",
+        began.elapsed()
+    );
     phone.before_each_page(WATCH).await;
     phone.slow_down(SLOWER).await;
     let mut took = Vec::new();
