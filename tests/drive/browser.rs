@@ -20,7 +20,7 @@ pub struct Browser<'a> {
 
 impl<'a> Browser<'a> {
     pub(super) async fn start(device: &'a Device) -> Browser<'a> {
-        let driver = Driver::start();
+        let driver = Driver::start(device.leavings());
         let wanted: Capabilities =
             serde_json::from_value(device.capabilities()).expect("these are capabilities");
         let session = WebDriver::new(driver.address(), wanted).await;

@@ -31,6 +31,7 @@ pub struct Device {
     name: String,
     profile: TempDir,
     downloads: TempDir,
+    leavings: TempDir,
     address: String,
 }
 
@@ -42,6 +43,7 @@ impl Device {
             name: name.to_owned(),
             profile: folder(),
             downloads: folder(),
+            leavings: folder(),
             address: server.address().to_owned(),
         }
     }
@@ -59,6 +61,11 @@ impl Device {
     /// Where files go that are carried out.
     pub fn downloads(&self) -> &Path {
         self.downloads.path()
+    }
+
+    /// Where a killed browser may leave files of its own.
+    pub(super) fn leavings(&self) -> &Path {
+        self.leavings.path()
     }
 
     /// Starts a browser process, its one tab empty.

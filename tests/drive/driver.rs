@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::fs;
 use std::io::{BufRead, BufReader};
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::thread;
 
@@ -16,11 +17,12 @@ pub struct Driver {
 }
 
 impl Driver {
-    /// Starts one on a free port.
-    pub fn start() -> Driver {
+    /// Starts one on a free port; what it and its browser leave lying about goes into this folder.
+    pub fn start(leavings: &Path) -> Driver {
         let program = programs::driver();
         let mut child = Command::new(&program)
             .arg("--port=0")
+            .env("TMPDIR", leavings)
             .stdout(Stdio::piped())
             .spawn()
             .unwrap_or_else(|error| panic!("{} does not start: {error}", program.display()));
