@@ -26,7 +26,7 @@ pub enum Measure {
     Said,
 }
 
-/// One finding: the worst grade that one row of readings reaches.
+/// One finding: a limit of the worst grade that one row of readings reaches.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// The readings it is about.

@@ -54,7 +54,7 @@ pub fn judge(wheel: &Wheel, readings: &[Taken], limits: &[Limit]) -> Judgement {
     let mine: Vec<Taken> = mine.into_iter().cloned().collect();
     let rows = Rows::new(wheel, &mine, limits);
     let mut findings: Vec<Finding> = Question::all()
-        .filter_map(|question| rows.finding(question))
+        .flat_map(|question| rows.findings(question))
         .collect();
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.grade));
     let mut elsewhere: Vec<EntryId> = others.into_iter().map(|taken| taken.entry).collect();
@@ -116,32 +116,40 @@ impl<'a> Rows<'a> {
             .map(|(place, seen)| (*place, seen))
     }
 
-    /// The worst limit this row reaches; of several of one grade, the first in the table.
-    fn finding(&self, question: Question) -> Option<Finding> {
-        let mut worst: Option<(&Limit, Reached)> = None;
+    /// The worst limits this row reaches, in the order of the table: one that names no place of its
+    /// own beside those before it adds nothing and is left out.
+    fn findings(&self, question: Question) -> Vec<Finding> {
+        let mut worst: Vec<(&Limit, Reached)> = Vec::new();
         for limit in self
             .limits
             .iter()
             .filter(|limit| limit.question == question)
         {
-            if worst
-                .as_ref()
-                .is_none_or(|(reached, _)| limit.grade > reached.grade)
+            let grade = worst.first().map(|(reached, _)| reached.grade);
+            if grade.is_none_or(|grade| limit.grade >= grade)
                 && let Some(reached) = self.reached(question, &limit.test)
             {
-                worst = Some((limit, reached));
+                if grade.is_some_and(|grade| limit.grade > grade) {
+                    worst.clear();
+                }
+                let named = |place| worst.iter().any(|(_, other)| other.places.contains(place));
+                if !reached.places.iter().all(named) {
+                    worst.push((limit, reached));
+                }
             }
         }
-        let (limit, reached) = worst?;
-        Some(Finding {
-            question,
-            grade: limit.grade,
-            limit: *limit,
-            entries: self.entries(question, &reached),
-            not_looked: self.not_looked(question),
-            places: reached.places,
-            measure: reached.measure,
-        })
+        worst
+            .into_iter()
+            .map(|(limit, reached)| Finding {
+                question,
+                grade: limit.grade,
+                limit: *limit,
+                entries: self.entries(question, &reached),
+                not_looked: self.not_looked(question),
+                places: reached.places,
+                measure: reached.measure,
+            })
+            .collect()
     }
 
     fn entries(&self, question: Question, reached: &Reached) -> Vec<EntryId> {

@@ -212,3 +212,30 @@ fn a_finding_rests_on_the_readings_that_reach_its_limit() {
     assert_eq!(finding.entries, entries);
     assert_eq!(finding.not_looked, [Place::Between(7)]);
 }
+
+#[test]
+fn a_felt_and_a_measured_spoke_are_both_named() {
+    let given = [
+        (
+            Question::SpokeFoot,
+            Place::Spoke(3),
+            Answer::Play(Play::Loose),
+        ),
+        (Question::SpokeFoot, Place::Spoke(8), mm(0.5)),
+    ];
+    let judgement = judged(&wheel(12), &given);
+    let findings = judgement.findings.iter();
+    let places: Vec<Place> = findings
+        .flat_map(|finding| finding.places.clone())
+        .collect();
+    assert_eq!(places, [Place::Spoke(3), Place::Spoke(8)]);
+}
+
+#[test]
+fn a_limit_that_names_no_further_place_is_left_out() {
+    let given = [
+        (Question::TyreGap, Place::Between(1), mm(0.5)),
+        (Question::TyreGap, Place::Between(4), mm(1.0)),
+    ];
+    assert_eq!(judged(&wheel(12), &given).findings.len(), 1);
+}
