@@ -131,11 +131,24 @@ fn page(route: Route) -> AnyView {
 /// What makes a page once its vehicle is in hand. Boxed, so that the waiting is compiled once for all pages.
 type Turned = Box<dyn Fn() -> AnyView + Send + Sync>;
 
+/// What is in hand while a page about a vehicle waits for it.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Held {
+    NotYet,
+    /// The book holds no entry of it, so there is nothing to show and nothing to add to.
+    Nothing,
+    Vehicle,
+}
+
 /// A page about one vehicle, shown once that vehicle is in hand.
 fn in_hand(id: EntryId, page: Turned) -> AnyView {
     let shop = workshop();
-    let held = Memo::new(move |_| shop.opened.get().is_some_and(|opened| opened.vehicle == id));
-    if !held.get_untracked() {
+    let held = Memo::new(move |_| match shop.opened.get() {
+        Some(opened) if opened.vehicle == id && opened.book.is_empty() => Held::Nothing,
+        Some(opened) if opened.vehicle == id => Held::Vehicle,
+        _ => Held::NotYet,
+    });
+    if held.get_untracked() == Held::NotYet {
         spawn_local(async move {
             if let Err(sentence) = shop.open_vehicle(id).await {
                 shop.notice.set(Notice::Trouble(sentence));
@@ -144,11 +157,13 @@ fn in_hand(id: EntryId, page: Turned) -> AnyView {
     }
     view! {
         {move || {
-            if held.get() {
+            if held.get() != Held::NotYet {
                 arrive();
-                page()
-            } else {
-                wait("Fetching the vehicle…")
+            }
+            match held.get() {
+                Held::NotYet => wait("Fetching the vehicle…"),
+                Held::Nothing => unknown::NoVehiclePage().into_any(),
+                Held::Vehicle => page(),
             }
         }}
     }
