@@ -12,6 +12,7 @@ mod exchange;
 mod fate;
 mod keeping;
 mod looking;
+mod markup;
 mod page;
 mod panic;
 mod photo;
@@ -27,5 +28,5 @@ mod workshop;
 
 fn main() {
     panic::tell_the_page();
-    leptos::mount::mount_to_body(shell::Shell);
+    markup::put_up(shell::shell);
 }

@@ -6,7 +6,9 @@ use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
 use crate::component::examination::GoingOn;
+use crate::component::plain::{key, refusal};
 use crate::demonstration;
+use crate::markup::{Piece, Tag, afresh, live, nothing, tag};
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, disputes, entries, part, preferences, unknown,
     vehicle, wheel,
@@ -17,8 +19,7 @@ use crate::update::{State, Updates};
 use crate::workshop::{Notice, Opening, Workshop, workshop};
 
 /// The whole app.
-#[component]
-pub fn Shell() -> impl IntoView {
+pub fn shell() -> Piece {
     let shop = Workshop::new(crate::preferences::watch());
     provide_context(shop);
     provide_context(GoingOn(RwSignal::new(None)));
@@ -29,35 +30,39 @@ pub fn Shell() -> impl IntoView {
     provide_context(ready);
     provide_context(updates);
     spawn_local(shop.open(Which::Own));
-    let which = move || match shop.which.get() {
-        Which::Own => "own",
-        Which::Demonstration => "demonstration",
-    };
-    view! {
-        <div class="shell" data-book=which>
-            <Head />
-            {move || match shop.opening.get() {
+    live(move || {
+        let which = match shop.which.get() {
+            Which::Own => "own",
+            Which::Demonstration => "demonstration",
+        };
+        tag("div")
+            .class("shell")
+            .set("data-book", which)
+            .live(head)
+            .put(afresh(move || match shop.opening.get() {
                 Opening::Wait => wait("Opening the book…"),
                 Opening::Refused(sentence) => refused(sentence),
                 Opening::Open => page(route.get()),
-            }}
-            <Foot />
-        </div>
-    }
+            }))
+            .live(foot)
+    })
 }
 
-fn wait(words: &'static str) -> AnyView {
-    view! { <main class="page" data-page="wait"><h1>{words}</h1></main> }.into_any()
+fn wait(words: &'static str) -> Piece {
+    let heading = tag("h1").put(words);
+    page_of("wait").put(heading).into()
 }
 
-fn refused(sentence: String) -> AnyView {
-    view! {
-        <main class="page" data-page="refused">
-            <h1>"The book cannot be opened"</h1>
-            <p class="refusal" role="alert">{sentence}</p>
-        </main>
-    }
-    .into_any()
+/// The element every page is.
+fn page_of(code: &'static str) -> Tag {
+    tag("main").class("page").set("data-page", code)
+}
+
+fn refused(sentence: String) -> Piece {
+    page_of("refused")
+        .put(tag("h1").put("The book cannot be opened"))
+        .put(refusal(sentence))
+        .into()
 }
 
 /// Turns to a page that has just been put up: to its top, with its heading in focus and in the window's title.
@@ -80,56 +85,46 @@ fn arrive() {
 }
 
 /// The page of an address.
-fn page(route: Route) -> AnyView {
+fn page(route: Route) -> Piece {
     arrive();
     match route {
-        Route::Book => book::BookPage().into_any(),
-        Route::Begin => begin::BeginPage().into_any(),
-        Route::Vehicle(id) => in_hand(
-            id,
-            Box::new(move || vehicle::VehiclePage(vehicle::VehiclePageProps { id }).into_any()),
-        ),
-        Route::Entries(id) => in_hand(
-            id,
-            Box::new(move || entries::EntriesPage(entries::EntriesPageProps { id }).into_any()),
-        ),
-        Route::Disputes(id) => in_hand(
-            id,
-            Box::new(move || disputes::DisputesPage(disputes::DisputesPageProps { id }).into_any()),
-        ),
-        Route::Wheel(id, position) => in_hand(
-            id,
-            Box::new(move || wheel::WheelPage(wheel::WheelPageProps { id, position }).into_any()),
-        ),
-        Route::Build(id, position) => in_hand(
-            id,
-            Box::new(move || build::BuildPage(build::BuildPageProps { id, position }).into_any()),
-        ),
-        Route::Ask(id, position, question, place) => in_hand(
-            id,
-            Box::new(move || {
-                ask::AskPage(ask::AskPageProps {
-                    id,
-                    position,
-                    question,
-                    place,
-                })
-                .into_any()
-            }),
-        ),
-        Route::Part(id, of) => in_hand(
-            id,
-            Box::new(move || part::PartPage(part::PartPageProps { id, of }).into_any()),
-        ),
-        Route::CarryOut => carry_out::CarryOutPage().into_any(),
-        Route::BringIn => bring_in::BringInPage().into_any(),
-        Route::Preferences => preferences::PreferencesPage().into_any(),
-        Route::Unknown(hash) => unknown::UnknownPage(unknown::UnknownPageProps { hash }).into_any(),
+        Route::Book => book::BookPage().into_any().into(),
+        Route::Begin => begin::BeginPage().into_any().into(),
+        Route::Vehicle(id) => in_hand(id, move || {
+            vehicle::VehiclePage(vehicle::VehiclePageProps { id }).into_any()
+        }),
+        Route::Entries(id) => in_hand(id, move || {
+            entries::EntriesPage(entries::EntriesPageProps { id }).into_any()
+        }),
+        Route::Disputes(id) => in_hand(id, move || {
+            disputes::DisputesPage(disputes::DisputesPageProps { id }).into_any()
+        }),
+        Route::Wheel(id, position) => in_hand(id, move || {
+            wheel::WheelPage(wheel::WheelPageProps { id, position }).into_any()
+        }),
+        Route::Build(id, position) => in_hand(id, move || {
+            build::BuildPage(build::BuildPageProps { id, position }).into_any()
+        }),
+        Route::Ask(id, position, question, place) => in_hand(id, move || {
+            ask::AskPage(ask::AskPageProps {
+                id,
+                position,
+                question,
+                place,
+            })
+            .into_any()
+        }),
+        Route::Part(id, of) => in_hand(id, move || {
+            part::PartPage(part::PartPageProps { id, of }).into_any()
+        }),
+        Route::CarryOut => carry_out::CarryOutPage().into_any().into(),
+        Route::BringIn => bring_in::BringInPage().into_any().into(),
+        Route::Preferences => preferences::PreferencesPage().into_any().into(),
+        Route::Unknown(hash) => unknown::UnknownPage(unknown::UnknownPageProps { hash })
+            .into_any()
+            .into(),
     }
 }
-
-/// What makes a page once its vehicle is in hand. Boxed, so that the waiting is compiled once for all pages.
-type Turned = Box<dyn Fn() -> AnyView + Send + Sync>;
 
 /// What is in hand while a page about a vehicle waits for it.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -141,7 +136,11 @@ enum Held {
 }
 
 /// A page about one vehicle, shown once that vehicle is in hand.
-fn in_hand(id: EntryId, page: Turned) -> AnyView {
+fn in_hand<P: Into<Piece>>(id: EntryId, page: impl Fn() -> P + 'static) -> Piece {
+    held_page(id, Box::new(move || page().into()))
+}
+
+fn held_page(id: EntryId, page: Box<dyn Fn() -> Piece>) -> Piece {
     let shop = workshop();
     let held = Memo::new(move |_| match shop.opened.get() {
         Some(opened) if opened.vehicle == id && opened.book.is_empty() => Held::Nothing,
@@ -155,97 +154,82 @@ fn in_hand(id: EntryId, page: Turned) -> AnyView {
             }
         });
     }
-    view! {
-        {move || {
-            if held.get() != Held::NotYet {
-                arrive();
-            }
-            match held.get() {
-                Held::NotYet => wait("Fetching the vehicle…"),
-                Held::Nothing => unknown::NoVehiclePage().into_any(),
-                Held::Vehicle => page(),
-            }
-        }}
-    }
-    .into_any()
+    afresh(move || {
+        let held = held.get();
+        if held != Held::NotYet {
+            arrive();
+        }
+        match held {
+            Held::NotYet => wait("Fetching the vehicle…"),
+            Held::Nothing => unknown::NoVehiclePage().into_any().into(),
+            Held::Vehicle => page(),
+        }
+    })
 }
 
 /// What stands above every page: the way home, which book is open, whether a network is needed.
-#[component]
-fn Head() -> impl IntoView {
-    let ready = expect_context::<ReadSignal<State>>();
-    let code = move || match ready.get() {
-        State::NotSupported => "not-supported",
-        State::Preparing => "preparing",
-        State::Ready { .. } => "ready",
-        State::Waiting { .. } => "waiting",
-        State::Failed { .. } => "failed",
+fn head() -> Piece {
+    let ready = expect_context::<ReadSignal<State>>().get();
+    let (code, words) = match ready {
+        State::NotSupported => ("not-supported", "needs the network"),
+        State::Preparing => ("preparing", "fetching itself"),
+        State::Ready { .. } => ("ready", "ready without a network"),
+        State::Waiting { .. } => ("waiting", "a newer Cartside waits"),
+        State::Failed { .. } => ("failed", "needs the network"),
     };
-    let words = move || match ready.get() {
-        State::NotSupported => "needs the network",
-        State::Preparing => "fetching itself",
-        State::Ready { .. } => "ready without a network",
-        State::Waiting { .. } => "a newer Cartside waits",
-        State::Failed { .. } => "needs the network",
-    };
-    let waiting = move || matches!(ready.get(), State::Waiting { .. });
-    view! {
-        <header class="head">
-            <a href=Route::Book.href()>"Day book"</a>
-            <span data-ready=code role="status">{words}</span>
-        </header>
-        <Show when=waiting>
-            <NewerWaits />
-        </Show>
-        <DemonstrationBanner />
-    }
+    let home = tag("a").set("href", Route::Book.href()).put("Day book");
+    let state = tag("span")
+        .set("data-ready", code)
+        .set("role", "status")
+        .put(words);
+    let waits = matches!(ready, State::Waiting { .. });
+    Piece::Several(vec![
+        tag("header").class("head").put(home).put(state).into(),
+        waits.then(newer_waits).into(),
+        demonstration_banner(),
+    ])
 }
 
 /// A newer build waits; it takes over when the user says so. What was said to be saved is stored by then.
-#[component]
-fn NewerWaits() -> impl IntoView {
+fn newer_waits() -> Tag {
     let updates = expect_context::<StoredValue<Updates, LocalStorage>>();
-    view! {
-        <div class="banner row">
-            <span>"A newer Cartside is on this device."</span>
-            <button type="button" class="key" data-key="take-over" on:click=move |_| { updates.with_value(Updates::take_over); }>
-                "Change to it"
-            </button>
-        </div>
-    }
+    let change = key("Change to it").set("data-key", "take-over").tap(move || {
+        updates.with_value(Updates::take_over);
+    });
+    tag("div")
+        .class("banner row")
+        .put(tag("span").put("A newer Cartside is on this device."))
+        .put(change)
 }
 
 /// Says on every page of the demonstration that it is one, with the way back.
-#[component]
-fn DemonstrationBanner() -> impl IntoView {
+fn demonstration_banner() -> Piece {
     let shop = workshop();
-    view! {
-        <Show when=move || shop.which.get() == Which::Demonstration>
-            <div class="banner row">
-                <span>"Demonstration: an invented farm, a book of its own."</span>
-                <button type="button" class="key" on:click=move |_| spawn_local(demonstration::leave(shop))>
-                    "Back to my own book"
-                </button>
-            </div>
-        </Show>
+    if shop.which.get() != Which::Demonstration {
+        return nothing();
     }
+    let said = "Demonstration: an invented farm, a book of its own.";
+    let back =
+        key("Back to my own book").tap(move || spawn_local(demonstration::leave(shop)));
+    tag("div")
+        .class("banner row")
+        .put(tag("span").put(said))
+        .put(back)
+        .into()
 }
 
 /// What stands below every page: what the last step came to.
-#[component]
-fn Foot() -> impl IntoView {
-    let shop = workshop();
-    let code = move || match shop.notice.get() {
-        Notice::Quiet => "quiet",
-        Notice::Saving => "saving",
-        Notice::Saved(_) => "saved",
-        Notice::Trouble(_) => "trouble",
+fn foot() -> Tag {
+    let (code, words) = match workshop().notice.get() {
+        Notice::Quiet => ("quiet", String::new()),
+        Notice::Saving => ("saving", "Saving…".to_owned()),
+        Notice::Saved(what) => ("saved", format!("Saved: {what}")),
+        Notice::Trouble(sentence) => ("trouble", sentence),
     };
-    let words = move || match shop.notice.get() {
-        Notice::Quiet => String::new(),
-        Notice::Saving => "Saving…".to_owned(),
-        Notice::Saved(what) => format!("Saved: {what}"),
-        Notice::Trouble(sentence) => sentence,
-    };
-    view! { <footer class="foot" data-notice=code role="status" aria-live="polite">{words}</footer> }
+    tag("footer")
+        .class("foot")
+        .set("data-notice", code)
+        .set("role", "status")
+        .set("aria-live", "polite")
+        .put(words)
 }

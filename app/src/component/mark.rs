@@ -3,23 +3,16 @@
 
 use cartside_core::diagnosis::{Grade, Standing};
 use cartside_core::words::term;
-use leptos::prelude::*;
+
+use crate::markup::{Tag, drawn, tag};
 
 /// A wheel's or a vehicle's standing.
-#[component]
-pub fn StandingMark(
-    /// The standing.
-    standing: Standing,
-) -> impl IntoView {
+pub fn standing_mark(standing: Standing) -> Tag {
     mark(standing.code(), term::standing(standing))
 }
 
 /// How bad one finding is.
-#[component]
-pub fn GradeMark(
-    /// The grade.
-    grade: Grade,
-) -> impl IntoView {
+pub fn grade_mark(grade: Grade) -> Tag {
     mark(grade_code(grade), term::grade(grade))
 }
 
@@ -28,16 +21,23 @@ pub fn grade_code(grade: Grade) -> &'static str {
     grade.proposes().map_or("note", Standing::code)
 }
 
-fn mark(code: &'static str, words: &'static str) -> impl IntoView {
-    view! {
-        <span class="mark" data-mark=code>
-            <svg viewBox="0 0 32 32" aria-hidden="true">
-                <circle cx="16" cy="16" r="12" stroke-dasharray=ring(code) />
-                <path class="solid" d=filled(code) />
-            </svg>
-            <span>{words}</span>
-        </span>
-    }
+fn mark(code: &'static str, words: &'static str) -> Tag {
+    let round = drawn("circle")
+        .number("cx", 16.0)
+        .number("cy", 16.0)
+        .number("r", 12.0)
+        .set("stroke-dasharray", ring(code));
+    let solid = drawn("path").class("solid").set("d", filled(code));
+    let shape = drawn("svg")
+        .set("viewBox", "0 0 32 32")
+        .set("aria-hidden", "true")
+        .put(round)
+        .put(solid);
+    tag("span")
+        .class("mark")
+        .set("data-mark", code)
+        .put(shape)
+        .put(tag("span").put(words))
 }
 
 /// The ring round a mark: broken while nothing is judged.

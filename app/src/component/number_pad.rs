@@ -1,6 +1,11 @@
 //! Our own number keys, since no telephone's have fractions. What is typed stays as it was typed.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent};
+
+use super::plain::{key, refusal};
+use crate::markup::{Tag, tag};
 
 /// Digits alone, for counts.
 pub const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
@@ -10,54 +15,65 @@ pub const LENGTHS: [&str; 18] = [
     "thou",
 ];
 
-/// A number being typed.
-#[component]
-pub fn NumberPad(
-    /// The label of the field.
+/// A number being typed: the label of the field, the keys there are, what is typed so far, why what was typed is not
+/// taken (empty while nothing is wrong), what takes it and what goes back without it.
+pub fn number_pad(
     label: String,
-    /// The keys there are.
     keys: &'static [&'static str],
-    /// What is typed so far.
     typed: RwSignal<String>,
-    /// Why what was typed is not taken; empty while nothing is wrong.
-    #[prop(into)]
-    refusal: Signal<String>,
-    /// Takes what is typed.
-    accept: Callback<()>,
-    /// Goes back without it.
-    leave: Callback<()>,
-) -> impl IntoView {
-    let key = |digit: &'static str| view! { <button type="button" class="key" data-digit=digit on:click=move |_| type_on(typed, digit)>{digit}</button> };
-    view! {
-        <form
-            class="stack"
-            on:submit=move |submit| {
-                submit.prevent_default();
-                accept.run(());
-            }
-            on:keydown=move |pressed| {
-                if !(pressed.ctrl_key() || pressed.meta_key() || pressed.alt_key()) {
-                    by_keyboard(typed, &pressed.key());
-                }
-            }
-        >
-            <p class="strong">{label}</p>
-            <output class="typed" data-typed aria-label="Typed so far">{typed}</output>
-            <p class="refusal" role="alert">{refusal}</p>
-            <div class="pad digits">
-                {keys.iter().copied().map(key).collect_view()}
-            </div>
-            <div class="row evenly">
-                <button type="button" class="key" data-key="leave" on:click=move |_| leave.run(())>"Back"</button>
-                <button type="button" class="key" data-key="erase" on:click=move |_| typed.update(rub_out)>"Rub out one"</button>
-            </div>
-            <button type="submit" class="key key-main" data-key="accept">"Take it"</button>
-        </form>
-    }
+    refused: impl Fn() -> String + 'static,
+    accept: impl Fn() + 'static,
+    leave: impl Fn() + 'static,
+) -> Tag {
+    let digit = |digit: &'static str| {
+        key(digit)
+            .set("data-digit", digit)
+            .tap(move || type_on(typed, digit))
+    };
+    let output = tag("output")
+        .class("typed")
+        .flag("data-typed", true)
+        .set("aria-label", "Typed so far")
+        .live(move || typed.get());
+    let rub = move || typed.update(rub_out);
+    tag("form")
+        .class("stack")
+        .on("submit", move |submit| {
+            submit.prevent_default();
+            accept();
+        })
+        .on("keydown", move |pressed| by_keyboard(typed, &pressed))
+        .put(tag("p").class("strong").put(label))
+        .put(output)
+        .live(move || refusal(refused()))
+        .put(
+            tag("div")
+                .class("pad digits")
+                .each(keys.iter().copied().map(digit)),
+        )
+        .put(
+            tag("div")
+                .class("row evenly")
+                .put(key("Back").set("data-key", "leave").tap(leave))
+                .put(key("Rub out one").set("data-key", "erase").tap(rub)),
+        )
+        .put(
+            key("Take it")
+                .class("key-main")
+                .set("type", "submit")
+                .set("data-key", "accept"),
+        )
 }
 
 /// A keyboard's figures, signs and letters are typed too; a blank and Enter tap the key in focus instead.
-fn by_keyboard(typed: RwSignal<String>, key: &str) {
+fn by_keyboard(typed: RwSignal<String>, pressed: &Event) {
+    let Some(pressed) = pressed.dyn_ref::<KeyboardEvent>() else {
+        return;
+    };
+    if pressed.ctrl_key() || pressed.meta_key() || pressed.alt_key() {
+        return;
+    }
+    let key = pressed.key();
     let mut signs = key.chars();
     match (signs.next(), signs.next()) {
         (Some(sign), None) if !sign.is_whitespace() => typed.update(|text| text.push(sign)),
