@@ -6,7 +6,7 @@ use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
 use crate::component::examination::GoingOn;
-use crate::component::plain::{key, refusal};
+use crate::component::plain::{key, page_of, refusal};
 use crate::demonstration;
 use crate::markup::{Piece, Tag, afresh, live, nothing, tag};
 use crate::page::{
@@ -53,11 +53,6 @@ fn wait(words: &'static str) -> Piece {
     page_of("wait").put(heading).into()
 }
 
-/// The element every page is.
-fn page_of(code: &'static str) -> Tag {
-    tag("main").class("page").set("data-page", code)
-}
-
 fn refused(sentence: String) -> Piece {
     page_of("refused")
         .put(tag("h1").put("The book cannot be opened"))
@@ -90,30 +85,18 @@ fn page(route: Route) -> Piece {
     match route {
         Route::Book => book::BookPage().into_any().into(),
         Route::Begin => begin::BeginPage().into_any().into(),
-        Route::Vehicle(id) => in_hand(id, move || {
-            vehicle::VehiclePage(vehicle::VehiclePageProps { id }).into_any()
-        }),
+        Route::Vehicle(id) => in_hand(id, move || vehicle::page(id)),
         Route::Entries(id) => in_hand(id, move || {
             entries::EntriesPage(entries::EntriesPageProps { id }).into_any()
         }),
         Route::Disputes(id) => in_hand(id, move || {
             disputes::DisputesPage(disputes::DisputesPageProps { id }).into_any()
         }),
-        Route::Wheel(id, position) => in_hand(id, move || {
-            wheel::WheelPage(wheel::WheelPageProps { id, position }).into_any()
-        }),
+        Route::Wheel(id, position) => in_hand(id, move || wheel::page(id, position)),
         Route::Build(id, position) => in_hand(id, move || {
             build::BuildPage(build::BuildPageProps { id, position }).into_any()
         }),
-        Route::Ask(id, position, question, place) => in_hand(id, move || {
-            ask::AskPage(ask::AskPageProps {
-                id,
-                position,
-                question,
-                place,
-            })
-            .into_any()
-        }),
+        Route::Ask(id, position, question, place) => in_hand(id, move || ask::page(id, position, question, place)),
         Route::Part(id, of) => in_hand(id, move || {
             part::PartPage(part::PartPageProps { id, of }).into_any()
         }),

@@ -5,7 +5,9 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::clock;
+use crate::component::plain::key;
 use crate::looking::Examination;
+use crate::markup::{Tag, tag};
 use crate::workshop::{Workshop, workshop};
 
 /// The examination of an earlier day that the person looking goes on with, as long as the app runs.
@@ -18,14 +20,8 @@ pub fn current(examination: &Examination, going_on: GoingOn) -> bool {
     today.starts_with(&examination.day) || going_on.0.get() == Some(examination.id)
 }
 
-/// A card that asks whether to begin an examination.
-#[component]
-pub fn BeginExamination(
-    /// The vehicle.
-    id: EntryId,
-    /// The latest examination, if there was one.
-    latest: Option<Examination>,
-) -> impl IntoView {
+/// A card that asks whether to begin an examination, or to go on with the latest, if there was one.
+pub fn begin_examination(id: EntryId, latest: Option<Examination>) -> Tag {
     let going_on = expect_context::<GoingOn>();
     let said = match &latest {
         Some(latest) => format!(
@@ -38,36 +34,26 @@ pub fn BeginExamination(
         }
     };
     let go_on = latest.map(|latest| {
-        view! {
-            <button type="button" class="key" data-key="go-on" on:click=move |_| going_on.0.set(Some(latest.id))>
-                "Go on with that one"
-            </button>
-        }
+        key("Go on with that one")
+            .set("data-key", "go-on")
+            .tap(move || going_on.0.set(Some(latest.id)))
     });
-    view! {
-        <section class="card" data-begin-examination>
-            <h2>"Today, or that day?"</h2>
-            <p>{said}</p>
-            <BeginKey id main=true />
-            {go_on}
-        </section>
-    }
+    tag("section")
+        .class("card")
+        .flag("data-begin-examination", true)
+        .put(tag("h2").put("Today, or that day?"))
+        .put(tag("p").put(said))
+        .put(begin_key(id, true))
+        .put(go_on)
 }
 
-/// The key that begins an examination.
-#[component]
-pub fn BeginKey(
-    /// The vehicle.
-    id: EntryId,
-    /// Whether this is what its page is for.
-    main: bool,
-) -> impl IntoView {
+/// The key that begins an examination; `main` where that is what its page is for.
+pub fn begin_key(id: EntryId, main: bool) -> Tag {
     let shop = workshop();
-    view! {
-        <button type="button" class="key" class:key-main=main data-key="begin-examination" on:click=move |_| begin(shop, id)>
-            "Begin a new examination"
-        </button>
-    }
+    key("Begin a new examination")
+        .class_if(main, "key-main")
+        .set("data-key", "begin-examination")
+        .tap(move || begin(shop, id))
 }
 
 fn begin(shop: Workshop, id: EntryId) {

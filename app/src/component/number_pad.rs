@@ -18,7 +18,7 @@ pub const LENGTHS: [&str; 18] = [
 /// A number being typed: the label of the field, the keys there are, what is typed so far, why what was typed is not
 /// taken (empty while nothing is wrong), what takes it and what goes back without it.
 pub fn number_pad(
-    label: String,
+    label: &'static str,
     keys: &'static [&'static str],
     typed: RwSignal<String>,
     refused: impl Fn() -> String + 'static,

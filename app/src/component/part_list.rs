@@ -3,35 +3,25 @@
 use cartside_core::daybook::EntryId;
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words::{self, Style};
-use leptos::prelude::*;
 
-use crate::component::mark::GradeMark;
+use crate::component::mark::grade_mark;
 use crate::looking::{Look, Looking};
+use crate::markup::{Tag, tag};
 use crate::route::Route;
 use crate::workshop::workshop;
 
 /// Each part of a wheel; a tap leads to its page.
-#[component]
-pub fn PartList(
-    /// The vehicle.
-    id: EntryId,
-    /// Where the wheel stands.
-    position: Position,
-    /// The wheel.
-    looking: Looking,
-) -> impl IntoView {
+pub fn part_list(id: EntryId, position: Position, looking: &Looking) -> Tag {
     let style = workshop().style();
-    let rows = looking
-        .places()
-        .into_iter()
-        .map(|place| one_row(id, position, &looking, place, style))
-        .collect_view();
-    view! {
-        <section class="stack">
-            <h2>"Part by part"</h2>
-            <ul class="list">{rows}</ul>
-        </section>
-    }
+    let row = |place| one_row(id, position, looking, place, style);
+    tag("section")
+        .class("stack")
+        .put(tag("h2").put("Part by part"))
+        .put(
+            tag("ul")
+                .class("list")
+                .each(looking.places().into_iter().map(row)),
+        )
 }
 
 fn one_row(
@@ -40,22 +30,20 @@ fn one_row(
     looking: &Looking,
     place: Place,
     style: Style,
-) -> impl IntoView + use<> {
-    let href = Route::Part(id, Part::At(position, place)).href();
+) -> Tag {
     let name = words::place::place(place, Some(&looking.wheel), style);
     let grade = match looking.look(place) {
-        Look::Found(grade) => Some(view! { <GradeMark grade /> }),
+        Look::Found(grade) => Some(grade_mark(grade)),
         Look::Open | Look::Sound => None,
     };
-    view! {
-        <li>
-            <a class="item" href=href data-place=place.code()>
-                <span class="strong capital">{name}</span>
-                <span>{told(looking, place, style)}</span>
-                {grade}
-            </a>
-        </li>
-    }
+    let item = tag("a")
+        .class("item")
+        .set("href", Route::Part(id, Part::At(position, place)).href())
+        .set("data-place", place.code())
+        .put(tag("span").class("strong capital").put(name))
+        .put(tag("span").put(told(looking, place, style)))
+        .put(grade);
+    tag("li").put(item)
 }
 
 /// What was answered at a place.

@@ -24,3 +24,8 @@ pub fn refusal(sentence: String) -> Tag {
         .set("role", "alert")
         .put(sentence)
 }
+
+/// The element every page is, with the word that stands for the page.
+pub fn page_of(code: &'static str) -> Tag {
+    tag("main").class("page").set("data-page", code)
+}

@@ -13,14 +13,15 @@ use cartside_core::wheel::{Place, Position};
 use cartside_core::words;
 use leptos::prelude::*;
 
-use crate::component::examination::{BeginExamination, GoingOn, current};
-use crate::component::locator::Locator;
+use crate::component::examination::{GoingOn, begin_examination, current};
+use crate::component::locator::locator;
+use crate::component::plain::{key, link, page_of};
 use crate::looking::{Examination, Looking};
+use crate::markup::{Piece, Tag, live, tag};
+use crate::page::wheel::no_wheel;
 use crate::route::Route;
 use crate::workshop::workshop;
 use asking::{Asking, Showing};
-use keys::{MeasurePad, Pads, RestKey};
-use places::{AllAnswered, PlaceChooser};
 
 /// What the page can do at this moment.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,49 +32,38 @@ enum Stage {
     Ask,
 }
 
-/// One question, put to place after place.
-#[component]
-pub fn AskPage(
-    /// The vehicle.
-    id: EntryId,
-    /// Where the wheel stands.
-    position: Position,
-    /// The question.
-    question: Question,
-    /// The place to begin with; without one, the first that has no answer.
-    place: Option<Place>,
-) -> impl IntoView {
+/// One question, put to place after place: to this place first, or else to the first that has no answer.
+pub fn page(id: EntryId, position: Position, question: Question, place: Option<Place>) -> Tag {
     let shop = workshop();
     let going_on = expect_context::<GoingOn>();
     let looking = Memo::new(move |_| Looking::at(shop, position));
     let asking = Asking::new(shop, id, position, question, place, looking);
     let stage = Memo::new(move |_| stage(looking.get(), question, going_on));
-    let wheel = Route::Wheel(id, position).href();
-    let heading = move || {
-        format!(
-            "{}: {}",
-            words::place::wheel_at(position),
-            words::question::short(question, shop.style())
-        )
+    let head = move || {
+        let name = words::place::wheel_at(position);
+        let short = words::question::short(question, shop.style());
+        tag("div")
+            .class("ask-head")
+            .put(tag("h1").class("capital").put(format!("{name}: {short}")))
+            .put(tag("p").class("dim").put(asking.progress()))
     };
-    view! {
-        <main class="page ask" data-page="ask">
-            <div class="ask-head">
-                <h1 class="capital">{heading}</h1>
-                <p class="dim">{move || asking.progress()}</p>
-            </div>
-            {move || match stage.get() {
-                Stage::Ask => view! { <Asked asking /> }.into_any(),
-                Stage::Begin(latest) => view! { <BeginExamination id latest /> }.into_any(),
-                Stage::NoWheel => view! { <p class="warning">"No wheel is described here. What was said of one is kept."</p> }.into_any(),
-                Stage::NotAsked => view! { <p class="warning">"This is asked of a wheel with a hoop tyre only."</p> }.into_any(),
-            }}
-            <a class="key key-plain" href=wheel>"To the wheel"</a>
-            <Show when=move || stage.get() == Stage::Ask && asking.showing() != Showing::Numbers>
-                <BottomKeys asking />
-            </Show>
-        </main>
-    }
+    page_of("ask")
+        .class("ask")
+        .live(head)
+        .live(move || match stage.get() {
+            Stage::Ask => asked(asking),
+            Stage::Begin(latest) => begin_examination(id, latest).into(),
+            Stage::NoWheel => no_wheel().into(),
+            Stage::NotAsked => tag("p")
+                .class("warning")
+                .put("This is asked of a wheel with a hoop tyre only.")
+                .into(),
+        })
+        .put(link(Route::Wheel(id, position).href(), "To the wheel").class("key-plain"))
+        .live(move || {
+            let here = stage.get() == Stage::Ask && asking.showing() != Showing::Numbers;
+            here.then(|| bottom_keys(asking))
+        })
 }
 
 fn stage(looking: Option<Looking>, question: Question, going_on: GoingOn) -> Stage {
@@ -88,70 +78,69 @@ fn stage(looking: Option<Looking>, question: Question, going_on: GoingOn) -> Sta
 }
 
 /// The place in hand with its keys, or that every place is answered.
-#[component]
-fn Asked(asking: Asking) -> impl IntoView {
-    let at = asking.at;
-    let in_hand = move || at.get().is_some();
-    view! {
-        <Show when=in_hand fallback=move || view! { <AllAnswered asking /> }>
-            <PlaceInHand asking />
-        </Show>
-        {move || match asking.showing() {
-            Showing::Places => view! { <PlaceChooser asking /> }.into_any(),
-            Showing::Numbers => view! { <MeasurePad asking /> }.into_any(),
-            Showing::Keys => view! { <Pads asking /> <RestKey asking /> <HowAndWhy question=asking.question /> }.into_any(),
-            Showing::Nothing => ().into_any(),
-        }}
-    }
+fn asked(asking: Asking) -> Piece {
+    Piece::Several(vec![
+        live(move || match asking.at.get() {
+            Some(place) => place_in_hand(asking, place),
+            None => places::all_answered(asking).into(),
+        }),
+        live(move || match asking.showing() {
+            Showing::Places => places::chooser(asking).into(),
+            Showing::Numbers => keys::measure_pad(asking).into(),
+            Showing::Keys => Piece::Several(vec![
+                live(move || keys::pad(asking)),
+                live(move || keys::rest_key(asking)),
+                live(move || how_and_why(asking)),
+            ]),
+            Showing::Nothing => Piece::Several(Vec::new()),
+        }),
+    ])
 }
 
 /// Where to look, what is asked, how far one has come, and what the place has been answered already.
-#[component]
-fn PlaceInHand(asking: Asking) -> impl IntoView {
-    let shop = asking.shop;
-    let place = move || asking.at.get().unwrap_or(Place::Whole);
-    let wheel = move || asking.looking.get().map(|looking| looking.wheel);
-    let name = move || words::place::place(place(), wheel().as_ref(), shop.style());
-    let locator = move || wheel().map(|wheel| view! { <Locator wheel place=place() /> });
-    view! {
-        <section class="in-hand" data-at=move || place().code()>
-            <div>
-                <h2 class="place capital" aria-live="polite">{name}</h2>
-                <p>{move || words::question::asks(asking.question, shop.style())}</p>
-            </div>
-            {locator}
-        </section>
-        {move || asking.already().map(|said| view! { <p class="already">{said}</p> })}
-    }
+fn place_in_hand(asking: Asking, place: Place) -> Piece {
+    let style = asking.shop.style();
+    let wheel = asking.looking.get().map(|looking| looking.wheel);
+    let name = tag("h2")
+        .class("place capital")
+        .set("aria-live", "polite")
+        .put(words::place::place(place, wheel.as_ref(), style));
+    let asks = words::question::asks(asking.question, style);
+    let said = tag("div").put(name).put(tag("p").put(asks));
+    let in_hand = tag("section")
+        .class("in-hand")
+        .set("data-at", place.code())
+        .put(said)
+        .put(wheel.map(|wheel| locator(&wheel, place)));
+    let already = asking.already();
+    Piece::Several(vec![
+        in_hand.into(),
+        already
+            .map(|said| tag("p").class("already").put(said))
+            .into(),
+    ])
 }
 
-#[component]
-fn HowAndWhy(question: Question) -> impl IntoView {
-    let shop = workshop();
-    let words = move || words::how::how(question, shop.style());
-    view! {
-        <details class="fold">
-            <summary>"How it is taken, and why"</summary>
-            <div class="stack">
-                <p>{move || words().how}</p>
-                <p>{move || words().why}</p>
-            </div>
-        </details>
-    }
+fn how_and_why(asking: Asking) -> Tag {
+    let words = words::how::how(asking.question, asking.shop.style());
+    let stack = tag("div")
+        .class("stack")
+        .put(tag("p").put(words.how))
+        .put(tag("p").put(words.why));
+    tag("details")
+        .class("fold")
+        .put(tag("summary").put("How it is taken, and why"))
+        .put(stack)
 }
 
 /// Undo at the bottom left, another place at the right; in sight however far the page is scrolled.
-#[component]
-fn BottomKeys(asking: Asking) -> impl IntoView {
-    let nothing = move || asking.steps.with(Vec::is_empty);
-    view! {
-        <div class="bottom-keys">
-            <button type="button" class="key" data-key="undo" disabled=nothing on:click=move |_| asking.undo()>
-                "Undo"
-            </button>
-            <button type="button" class="key" data-key="other-place" on:click=move |_| asking.choosing.update(|open| *open = !*open)>
-                "Other place"
-            </button>
-        </div>
-    }
+fn bottom_keys(asking: Asking) -> Tag {
+    let undo = key("Undo")
+        .set("data-key", "undo")
+        .flag("disabled", asking.steps.with(Vec::is_empty))
+        .tap(move || asking.undo());
+    let other = key("Other place")
+        .set("data-key", "other-place")
+        .tap(move || asking.choosing.update(|open| *open = !*open));
+    tag("div").class("bottom-keys").put(undo).put(other)
 }

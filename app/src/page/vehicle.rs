@@ -6,39 +6,37 @@ mod wheels;
 use cartside_core::daybook::{EntryId, VehicleView};
 use cartside_core::wheel::{Part, Vehicle};
 use cartside_core::words::{self, caution};
-use leptos::prelude::*;
+use leptos::prelude::Get;
 
-use crate::component::examination::BeginKey;
+use crate::component::examination::begin_key;
+use crate::component::plain::{link, page_of};
+use crate::markup::{Piece, Tag, tag};
 use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
-use name::NameField;
-use wheels::Wheels;
 
 /// One vehicle: its wheels, its examinations, what was said of it.
-#[component]
-pub fn VehiclePage(
-    /// The vehicle.
-    id: EntryId,
-) -> impl IntoView {
+pub fn page(id: EntryId) -> Tag {
     let shop = workshop();
-    let described = Memo::new(move |_| of(shop, |vehicle| vehicle.described().cloned()));
-    let heading = move || heading(described.get().as_ref(), shop);
-    view! {
-        <main class="page" data-page="vehicle">
-            <h1 class="capital">{heading}</h1>
-            <Oddities id />
-            <Wheels id />
-            <div class="row">
-                <a class="key" href=Route::Part(id, Part::Vehicle).href()>"Remarks and pictures"</a>
-                <a class="key" href=Route::Entries(id).href()>"Everything written"</a>
-            </div>
-            <NameField id described />
-            <Examinations id />
-            <Card card=caution::before_lifting() />
-            <Card card=caution::never_at_the_cart(shop.style()) />
-            <Card card=caution::no_permission() />
-        </main>
-    }
+    let heading = move || {
+        let described = of(shop, |vehicle| vehicle.described().cloned());
+        tag("h1").class("capital").put(heading(described, shop))
+    };
+    let style = shop.style();
+    page_of("vehicle")
+        .live(heading)
+        .live(move || of(shop, |vehicle| Some(oddities(id, vehicle))))
+        .live(move || of(shop, |vehicle| Some(wheels::wheels(id, vehicle, &shop.limits()))))
+        .put(
+            tag("div")
+                .class("row")
+                .put(link(Route::Part(id, Part::Vehicle).href(), "Remarks and pictures"))
+                .put(link(Route::Entries(id).href(), "Everything written")),
+        )
+        .put(name::name_field(id))
+        .live(move || of(shop, |vehicle| Some(examinations(id, vehicle))))
+        .put(card(caution::before_lifting()))
+        .put(card(caution::never_at_the_cart(style)))
+        .put(card(caution::no_permission()))
 }
 
 /// Something of the vehicle in hand; `None` while none is. Whoever reads it reads it again after each step.
@@ -48,85 +46,66 @@ fn of<T>(shop: Workshop, take: impl FnOnce(&VehicleView<'_, '_>) -> Option<T>) -
     take(&view.vehicle(opened.vehicle))
 }
 
-fn heading(described: Option<&Vehicle>, shop: Workshop) -> String {
+fn heading(described: Option<Vehicle>, shop: Workshop) -> String {
     match described {
         Some(vehicle) if vehicle.name.is_empty() => {
             words::term::vehicle_kind(vehicle.kind, shop.style()).to_owned()
         }
-        Some(vehicle) => vehicle.name.clone(),
+        Some(vehicle) => vehicle.name,
         None => "A vehicle without its beginning".to_owned(),
     }
 }
 
 /// What is out of the ordinary: nothing here, struck out, in dispute.
-#[component]
-fn Oddities(id: EntryId) -> impl IntoView {
-    let shop = workshop();
-    let count = Memo::new(move |_| of(shop, |vehicle| Some(vehicle.count())).unwrap_or_default());
-    let struck = Memo::new(move |_| of(shop, |vehicle| Some(vehicle.struck())).unwrap_or_default());
-    let disputes =
-        Memo::new(move |_| of(shop, |vehicle| Some(vehicle.disputes().len())).unwrap_or_default());
-    view! {
-        <Show when=move || count.get() == 0>
-            <p class="warning">"Nothing about this vehicle is in the book on this device."</p>
-        </Show>
-        <Show when=move || struck.get()>
-            <p class="warning">"This vehicle is struck out. It can be brought back from everything written."</p>
-        </Show>
-        <Show when=move || { disputes.get() > 0 }>
-            <a class="key" data-disputes=move || disputes.get() href=Route::Disputes(id).href()>
-                "In dispute: "{disputes}" – settle"
-            </a>
-        </Show>
-    }
+fn oddities(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
+    let warning = |said: &'static str| tag("p").class("warning").put(said);
+    let nothing = vehicle.count() == 0;
+    let disputes = vehicle.disputes().len();
+    let settle = (disputes > 0).then(|| {
+        link(
+            Route::Disputes(id).href(),
+            format!("In dispute: {disputes} – settle"),
+        )
+        .set("data-disputes", disputes.to_string())
+    });
+    Piece::Several(vec![
+        nothing
+            .then(|| warning("Nothing about this vehicle is in the book on this device."))
+            .into(),
+        vehicle
+            .struck()
+            .then(|| {
+                warning("This vehicle is struck out. It can be brought back from everything written.")
+            })
+            .into(),
+        settle.into(),
+    ])
 }
 
 /// The examinations, the latest first, and the key that begins one.
-#[component]
-fn Examinations(id: EntryId) -> impl IntoView {
-    let shop = workshop();
-    let visits = Memo::new(move |_| of(shop, |vehicle| Some(visits(vehicle))).unwrap_or_default());
-    let rows = move || {
-        visits
-            .get()
-            .into_iter()
-            .map(|(entry, said)| view! { <li class="item" data-visit=entry.hex()>{said}</li> })
-            .collect_view()
-    };
-    view! {
-        <section class="stack">
-            <h2>"Examinations"</h2>
-            <ul class="list">{rows}</ul>
-            <BeginKey id main=false />
-        </section>
-    }
-}
-
-fn visits(vehicle: &VehicleView<'_, '_>) -> Vec<(EntryId, String)> {
+fn examinations(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Tag {
     let visits = vehicle.visits();
-    let said = |entry: &cartside_core::daybook::Entry| {
+    let rows = visits.into_iter().rev().map(|entry| {
         let readings = vehicle.readings(entry.id).len();
         let readings = crate::wording::counted(readings, "reading", "readings");
-        format!(
-            "{}, {}: {readings}",
-            words::when::day(&entry.at),
-            words::when::by(entry)
-        )
-    };
-    visits
-        .into_iter()
-        .rev()
-        .map(|entry| (entry.id, said(entry)))
-        .collect()
+        let (day, by) = (words::when::day(&entry.at), words::when::by(entry));
+        tag("li")
+            .class("item")
+            .set("data-visit", entry.id.hex())
+            .put(format!("{day}, {by}: {readings}"))
+    });
+    tag("section")
+        .class("stack")
+        .put(tag("h2").put("Examinations"))
+        .put(tag("ul").class("list").each(rows))
+        .put(begin_key(id, false))
 }
 
 /// A card of cautions, folded.
-#[component]
-fn Card(card: caution::Card) -> impl IntoView {
-    view! {
-        <details class="fold">
-            <summary>{card.heading}</summary>
-            <ol class="cautions">{card.lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}</ol>
-        </details>
-    }
+fn card(card: caution::Card) -> Tag {
+    let lines = card.lines.into_iter().map(|line| tag("li").put(line));
+    tag("details")
+        .class("fold")
+        .put(tag("summary").put(card.heading))
+        .put(tag("ol").class("cautions").each(lines))
 }

@@ -9,55 +9,61 @@ use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words;
 use leptos::prelude::*;
 
-use crate::component::part_list::PartList;
-use crate::component::wheel_drawing::WheelDrawing;
+use crate::component::part_list::part_list;
+use crate::component::plain::{link, page_of};
+use crate::component::wheel_drawing::wheel_drawing;
 use crate::looking::Looking;
+use crate::markup::{Piece, Tag, tag};
 use crate::route::Route;
 use crate::workshop::workshop;
-use asks::{Asks, MissingList};
-use findings::Findings;
-use standing::StandingCard;
 
 /// One wheel: its drawing, its list, its findings.
-#[component]
-pub fn WheelPage(
-    /// The vehicle.
-    id: EntryId,
-    /// Where the wheel stands.
-    position: Position,
-) -> impl IntoView {
+pub fn page(id: EntryId, position: Position) -> Tag {
     let shop = workshop();
     let looking = Memo::new(move |_| Looking::at(shop, position));
-    view! {
-        <main class="page" data-page="wheel">
-            <h1 class="capital">{words::place::wheel_at(position)}</h1>
-            {move || match looking.get() {
-                Some(looking) => view! { <OneWheel id position looking /> }.into_any(),
-                None => view! { <p class="warning">"No wheel is described here. What was said of one is kept."</p> }.into_any(),
-            }}
-            <div class="row">
-                <a class="key" href=Route::Build(id, position).href()>"How it is built"</a>
-                <a class="key" href=Route::Part(id, Part::At(position, Place::Whole)).href()>"Remarks and pictures"</a>
-                <a class="key key-plain" href=Route::Vehicle(id).href()>"To the vehicle"</a>
-            </div>
-        </main>
-    }
+    let whole = Part::At(position, Place::Whole);
+    page_of("wheel")
+        .put(
+            tag("h1")
+                .class("capital")
+                .put(words::place::wheel_at(position)),
+        )
+        .live(move || match looking.get() {
+            Some(looking) => one_wheel(id, position, &looking),
+            None => no_wheel().into(),
+        })
+        .put(
+            tag("div")
+                .class("row")
+                .put(link(Route::Build(id, position).href(), "How it is built"))
+                .put(link(Route::Part(id, whole).href(), "Remarks and pictures"))
+                .put(link(Route::Vehicle(id).href(), "To the vehicle").class("key-plain")),
+        )
+}
+
+/// Says that there is nothing to show where a wheel was looked for.
+pub fn no_wheel() -> Tag {
+    tag("p")
+        .class("warning")
+        .put("No wheel is described here. What was said of one is kept.")
 }
 
 /// A wheel that is described.
-#[component]
-fn OneWheel(id: EntryId, position: Position, looking: Looking) -> impl IntoView {
-    view! {
-        <StandingCard id position looking=looking.clone() />
-        <div class="wheel-and-list">
-            <div class="page-part">
-                <WheelDrawing id position looking=looking.clone() />
-                <p class="dim">"Seen from the face, clockwise from the mark. A broken line: not looked at. Hatched: found."</p>
-                <Findings looking=looking.clone() />
-                <Asks id position looking=looking.clone() />
-            </div>
-            <PartList id position looking=looking.clone() />
-        </div>
-        <MissingList looking />
-    }
+fn one_wheel(id: EntryId, position: Position, looking: &Looking) -> Piece {
+    let seen = "Seen from the face, clockwise from the mark. A broken line: not looked at. Hatched: found.";
+    let part = tag("div")
+        .class("page-part")
+        .put(wheel_drawing(id, position, looking))
+        .put(tag("p").class("dim").put(seen))
+        .put(findings::findings(looking))
+        .put(asks::asks(id, position, looking));
+    let both = tag("div")
+        .class("wheel-and-list")
+        .put(part)
+        .put(part_list(id, position, looking));
+    Piece::Several(vec![
+        standing::standing_card(id, position, looking).into(),
+        both.into(),
+        asks::missing_list(looking).into(),
+    ])
 }

@@ -2,6 +2,7 @@
 //! this one is stored.
 
 use cartside_core::daybook::EntryId;
+use cartside_core::quantity::format::FeelerStyle;
 use cartside_core::survey::Question;
 use cartside_core::wheel::{Place, Position};
 use cartside_core::words;
@@ -11,6 +12,7 @@ use leptos::task::spawn_local;
 use super::given::{self, Given};
 use super::writing::{self, Put};
 use crate::looking::Looking;
+use crate::preferences::Preferences;
 use crate::workshop::Workshop;
 
 /// A second tap on the same key sooner than this is a trembling hand, in milliseconds.
@@ -98,6 +100,11 @@ impl Asking {
             Some(_) if self.measuring.get() => Showing::Numbers,
             Some(_) => Showing::Keys,
         }
+    }
+
+    /// How thicknesses are worded for the person looking.
+    pub fn feeler(self) -> FeelerStyle {
+        self.shop.preferences.with(Preferences::feeler)
     }
 
     /// The vehicle and where the wheel stands.

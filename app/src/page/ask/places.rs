@@ -3,42 +3,38 @@
 use cartside_core::survey::Places;
 use cartside_core::wheel::Place;
 use cartside_core::words;
-use leptos::prelude::*;
+use leptos::prelude::Get;
 
 use super::asking::Asking;
+use crate::component::plain::link;
 use crate::looking::Looking;
+use crate::markup::{Tag, tag};
 use crate::route::Route;
 
 /// Every place the question can be put to; one tap takes it in hand.
-#[component]
-pub fn PlaceChooser(asking: Asking) -> impl IntoView {
-    let keys = move || {
-        let looking = asking.looking.get()?;
-        let keys = candidates(&looking, asking)
-            .into_iter()
-            .map(|place| one_place(asking, &looking, place));
-        Some(keys.collect_view())
-    };
-    view! {
-        <section class="card">
-            <h2>"Which place?"</h2>
-            <div class="choices">{keys}</div>
-        </section>
-    }
+pub fn chooser(asking: Asking) -> Tag {
+    let keys = asking.looking.get().map(|looking| {
+        let places = candidates(&looking, asking).into_iter();
+        let keys = places.map(|place| one_place(asking, &looking, place));
+        keys.collect::<Vec<_>>()
+    });
+    tag("section")
+        .class("card")
+        .put(tag("h2").put("Which place?"))
+        .put(tag("div").class("choices").put(keys))
 }
 
-fn one_place(asking: Asking, looking: &Looking, place: Place) -> impl IntoView + use<> {
-    let name = words::place::place(place, Some(&looking.wheel), asking.shop.style());
-    let label = if looking.answered(asking.question, place) {
-        format!("{name} ✓ answered")
-    } else {
-        name
-    };
-    view! {
-        <button type="button" class="key" data-go-to=place.code() on:click=move |_| asking.go_to(place)>
-            <span class="capital">{label}</span>
-        </button>
+fn one_place(asking: Asking, looking: &Looking, place: Place) -> Tag {
+    let mut name = words::place::place(place, Some(&looking.wheel), asking.shop.style());
+    if looking.answered(asking.question, place) {
+        name.push_str(" ✓ answered");
     }
+    tag("button")
+        .set("type", "button")
+        .class("key")
+        .set("data-go-to", place.code())
+        .tap(move || asking.go_to(place))
+        .put(tag("span").class("capital").put(name))
 }
 
 /// Round the tyre every place over a spoke or between two will do.
@@ -52,24 +48,21 @@ fn candidates(looking: &Looking, asking: Asking) -> Vec<Place> {
 }
 
 /// Every place is answered: what comes next.
-#[component]
-pub fn AllAnswered(asking: Asking) -> impl IntoView {
+pub fn all_answered(asking: Asking) -> Tag {
+    tag("section")
+        .class("card")
+        .set("data-at", "none")
+        .put(tag("h2").put("Every place is answered"))
+        .put(next(asking))
+}
+
+fn next(asking: Asking) -> Option<Tag> {
     let (id, position) = asking.wheel();
-    let next = move || {
-        let looking = asking.looking.get()?;
-        let next = looking.next_question(Some(asking.question))?;
-        let (done, all) = looking.progress(next);
-        let label = format!(
-            "Next: {}, {done} of {all}",
-            words::question::short(next, asking.shop.style())
-        );
-        let href = Route::Ask(id, position, next, None).href();
-        Some(view! { <a class="key key-main" data-ask=next.code() href=href>{label}</a> })
-    };
-    view! {
-        <section class="card" data-at="none">
-            <h2>"Every place is answered"</h2>
-            {next}
-        </section>
-    }
+    let looking = asking.looking.get()?;
+    let next = looking.next_question(Some(asking.question))?;
+    let (done, all) = looking.progress(next);
+    let short = words::question::short(next, asking.shop.style());
+    let href = Route::Ask(id, position, next, None).href();
+    let next_key = link(href, format!("Next: {short}, {done} of {all}"));
+    Some(next_key.class("key-main").set("data-ask", next.code()))
 }

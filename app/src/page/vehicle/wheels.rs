@@ -4,56 +4,15 @@ use cartside_core::daybook::{EntryId, VehicleView};
 use cartside_core::diagnosis::{Limit, Standing, examined, lowest};
 use cartside_core::wheel::{Position, Vehicle};
 use cartside_core::words;
-use leptos::prelude::*;
 
-use crate::component::mark::StandingMark;
+use crate::component::mark::standing_mark;
+use crate::component::plain::link;
 use crate::looking::Examination;
+use crate::markup::{Tag, tag};
 use crate::route::Route;
-use crate::workshop::workshop;
 
-/// The wheels of the vehicle in hand.
-#[component]
-pub fn Wheels(
-    /// The vehicle.
-    id: EntryId,
-) -> impl IntoView {
-    let shop = workshop();
-    let limits = shop.limits();
-    let lowest = {
-        let limits = limits.clone();
-        Memo::new(move |_| super::of(shop, |vehicle| lowest(vehicle, &limits)))
-    };
-    let wheels = Memo::new(move |_| {
-        super::of(shop, |vehicle| Some(wheels(vehicle, &limits))).unwrap_or_default()
-    });
-    let absent =
-        Memo::new(move |_| super::of(shop, |vehicle| Some(absent(vehicle))).unwrap_or_default());
-    let rows = move || {
-        wheels
-            .get()
-            .into_iter()
-            .map(|(position, standing)| one_wheel(id, position, standing))
-            .collect_view()
-    };
-    let more = move || {
-        absent
-            .get()
-            .into_iter()
-            .map(|position| one_absent(id, position))
-            .collect_view()
-    };
-    view! {
-        <section class="stack">
-            <h2>"Wheels"</h2>
-            <ul class="list">{rows}</ul>
-            <div class="row">{more}</div>
-            {move || lowest.get().map(|standing| view! { <p class="row"><span class="strong">"The vehicle:"</span><StandingMark standing /></p> })}
-            <p class="dim">{words::standing::vehicle()}</p>
-        </section>
-    }
-}
-
-fn wheels(vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Vec<(Position, Standing)> {
+/// The wheels of a vehicle.
+pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Tag {
     let latest = Examination::latest(vehicle);
     let standing = |position| {
         let judged = latest
@@ -61,11 +20,28 @@ fn wheels(vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Vec<(Position, Sta
             .and_then(|latest| examined(vehicle, latest.id, position, limits));
         judged.map_or(Standing::NotJudged, |judged| judged.proposed())
     };
-    vehicle
+    let rows = vehicle
         .wheels()
         .into_iter()
-        .map(|(position, _)| (position, standing(position)))
-        .collect()
+        .map(|(position, _)| one_wheel(id, position, standing(position)));
+    let absent = absent(vehicle).into_iter();
+    let lowest = lowest(vehicle, limits).map(|standing| {
+        tag("p")
+            .class("row")
+            .put(tag("span").class("strong").put("The vehicle:"))
+            .put(standing_mark(standing))
+    });
+    tag("section")
+        .class("stack")
+        .put(tag("h2").put("Wheels"))
+        .put(tag("ul").class("list").each(rows))
+        .put(
+            tag("div")
+                .class("row")
+                .each(absent.map(|position| one_absent(id, position))),
+        )
+        .put(lowest)
+        .put(tag("p").class("dim").put(words::standing::vehicle()))
 }
 
 /// Where a wheel of such a vehicle stands and none is described.
@@ -77,21 +53,23 @@ fn absent(vehicle: &VehicleView<'_, '_>) -> Vec<Position> {
     positions.iter().copied().filter(open).collect()
 }
 
-fn one_wheel(id: EntryId, position: Position, standing: Standing) -> impl IntoView {
-    view! {
-        <li>
-            <a class="item" href=Route::Wheel(id, position).href() data-wheel=position.code() data-standing=standing.code()>
-                <span class="strong capital">{words::place::wheel_at(position)}</span>
-                <StandingMark standing />
-            </a>
-        </li>
-    }
+fn one_wheel(id: EntryId, position: Position, standing: Standing) -> Tag {
+    let name = words::place::wheel_at(position);
+    let item = tag("a")
+        .class("item")
+        .set("href", Route::Wheel(id, position).href())
+        .set("data-wheel", position.code())
+        .set("data-standing", standing.code())
+        .put(tag("span").class("strong capital").put(name))
+        .put(standing_mark(standing));
+    tag("li").put(item)
 }
 
-fn one_absent(id: EntryId, position: Position) -> impl IntoView {
-    view! {
-        <a class="key" data-describe=position.code() href=Route::Build(id, position).href()>
-            "Describe the "{words::place::wheel_at(position)}
-        </a>
-    }
+fn one_absent(id: EntryId, position: Position) -> Tag {
+    let name = words::place::wheel_at(position);
+    link(
+        Route::Build(id, position).href(),
+        format!("Describe the {name}"),
+    )
+    .set("data-describe", position.code())
 }

@@ -4,81 +4,50 @@ use cartside_core::daybook::EntryId;
 use cartside_core::survey::{Need, Question};
 use cartside_core::wheel::Position;
 use cartside_core::words;
-use leptos::prelude::*;
 
 use crate::looking::Looking;
+use crate::markup::{Tag, tag};
 use crate::route::Route;
 use crate::workshop::workshop;
 
 /// Every question asked of this wheel, in order, with its progress.
-#[component]
-pub fn Asks(
-    /// The vehicle.
-    id: EntryId,
-    /// Where the wheel stands.
-    position: Position,
-    /// The wheel.
-    looking: Looking,
-) -> impl IntoView {
-    let rows = looking
-        .questions()
-        .map(|question| one_question(id, position, &looking, question))
-        .collect_view();
-    view! {
-        <section class="stack">
-            <h2>"Questions"</h2>
-            <ul class="list">{rows}</ul>
-        </section>
-    }
+pub fn asks(id: EntryId, position: Position, looking: &Looking) -> Tag {
+    let questions = looking.questions();
+    let rows = questions.map(|question| one_question(id, position, looking, question));
+    tag("section")
+        .class("stack")
+        .put(tag("h2").put("Questions"))
+        .put(tag("ul").class("list").each(rows))
 }
 
-fn one_question(
-    id: EntryId,
-    position: Position,
-    looking: &Looking,
-    question: Question,
-) -> impl IntoView + use<> {
+fn one_question(id: EntryId, position: Position, looking: &Looking, question: Question) -> Tag {
     let (done, all) = looking.progress(question);
     let short = words::question::short(question, workshop().style());
-    let how_far = if done == all {
-        format!("✓ {done} of {all}")
-    } else {
-        format!("{done} of {all}")
-    };
-    let href = Route::Ask(id, position, question, None).href();
-    view! {
-        <li>
-            <a class="item" data-ask=question.code() href=href>
-                <span class="strong capital">{short}</span>
-                <span>{how_far}</span>
-            </a>
-        </li>
-    }
+    let ticked = if done == all { "✓ " } else { "" };
+    let item = tag("a")
+        .class("item")
+        .set("data-ask", question.code())
+        .set("href", Route::Ask(id, position, question, None).href())
+        .put(tag("span").class("strong capital").put(short))
+        .put(tag("span").put(format!("{ticked}{done} of {all}")));
+    tag("li").put(item)
 }
 
 /// What must be recorded before the wheel is judged.
-#[component]
-pub fn MissingList(
-    /// The wheel.
-    looking: Looking,
-) -> impl IntoView {
+pub fn missing_list(looking: &Looking) -> Tag {
     let style = workshop().style();
-    let rows = looking
-        .judgement
-        .missing
-        .iter()
-        .map(|missing| {
-            let said = words::missing::missing(missing, &looking.wheel, style);
-            view! { <li class="item" data-missing=need_code(missing.need)>{said}</li> }
-        })
-        .collect_view();
-    let none = looking.judgement.missing.is_empty();
-    view! {
-        <section class="stack" hidden=none>
-            <h2>"Before it is judged"</h2>
-            <ul class="list">{rows}</ul>
-        </section>
-    }
+    let missing = &looking.judgement.missing;
+    let rows = missing.iter().map(|missing| {
+        tag("li")
+            .class("item")
+            .set("data-missing", need_code(missing.need))
+            .put(words::missing::missing(missing, &looking.wheel, style))
+    });
+    tag("section")
+        .class("stack")
+        .flag("hidden", missing.is_empty())
+        .put(tag("h2").put("Before it is judged"))
+        .put(tag("ul").class("list").each(rows))
 }
 
 /// The word that stands for a need in the state of the page.

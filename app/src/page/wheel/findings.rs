@@ -3,66 +3,58 @@
 use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Finding;
 use cartside_core::words;
-use leptos::prelude::*;
 
-use crate::component::mark::{GradeMark, grade_code};
+use crate::component::mark::{grade_code, grade_mark};
 use crate::looking::Looking;
+use crate::markup::{Tag, tag};
 use crate::wording;
 use crate::workshop::workshop;
 
 /// Every finding, worst first.
-#[component]
-pub fn Findings(
-    /// The wheel.
-    looking: Looking,
-) -> impl IntoView {
+pub fn findings(looking: &Looking) -> Tag {
     let findings = &looking.judgement.findings;
     let nothing = if looking.answers.is_empty() {
         "Nothing has been looked at in this examination yet."
     } else {
         "No limit is reached by what was looked at."
     };
-    let none = findings
-        .is_empty()
-        .then(|| view! { <p class="dim">{nothing}</p> });
-    let elsewhere = elsewhere(looking.judgement.elsewhere.len());
-    let each = findings
-        .iter()
-        .map(|finding| view! { <OneFinding looking=looking.clone() finding=finding.clone() /> })
-        .collect_view();
-    view! {
-        <section class="stack">
-            <h2>"Findings"</h2>
-            {none}
-            <ul class="stack">{each}</ul>
-            {elsewhere}
-        </section>
-    }
+    let none = findings.is_empty();
+    let each = findings.iter().map(|finding| one_finding(looking, finding));
+    tag("section")
+        .class("stack")
+        .put(tag("h2").put("Findings"))
+        .put(none.then(|| tag("p").class("dim").put(nothing)))
+        .put(tag("ul").class("stack").each(each))
+        .put(elsewhere(looking.judgement.elsewhere.len()))
 }
 
-#[component]
-fn OneFinding(looking: Looking, finding: Finding) -> impl IntoView {
-    let said = words::finding::finding(&finding, &looking.wheel, workshop().style());
+fn one_finding(looking: &Looking, finding: &Finding) -> Tag {
+    let said = words::finding::finding(finding, &looking.wheel, workshop().style());
     let rests = rests_on(&finding.entries);
-    view! {
-        <li class="card" data-finding=finding.question.code() data-grade=grade_code(finding.grade)>
-            <h3>{said.heading}</h3>
-            <GradeMark grade=finding.grade />
-            <p class="capital">{said.where_}": "{said.how_much}</p>
-            <p>"By "{said.limit}"."</p>
-            {said.not_looked.map(|left| view! { <p>{left}</p> })}
-            <details class="fold">
-                <summary>"The entries it rests on ("{rests.len()}")"</summary>
-                <ul class="list">
-                    {rests.into_iter().map(|(says, hand)| view! { <li class="item"><span>{says}</span><span class="dim">{hand}</span></li> }).collect_view()}
-                </ul>
-            </details>
-        </li>
-    }
+    let summary = format!("The entries it rests on ({})", rests.len());
+    let place = tag("p")
+        .class("capital")
+        .put(said.where_)
+        .put(": ")
+        .put(said.how_much);
+    let fold = tag("details")
+        .class("fold")
+        .put(tag("summary").put(summary))
+        .put(tag("ul").class("list").each(rests));
+    tag("li")
+        .class("card")
+        .set("data-finding", finding.question.code())
+        .set("data-grade", grade_code(finding.grade))
+        .put(tag("h3").put(said.heading))
+        .put(grade_mark(finding.grade))
+        .put(place)
+        .put(tag("p").put("By ").put(said.limit).put("."))
+        .put(said.not_looked.map(|left| tag("p").put(left)))
+        .put(fold)
 }
 
 /// What each of these entries says, and who says it when.
-fn rests_on(entries: &[EntryId]) -> Vec<(String, String)> {
+fn rests_on(entries: &[EntryId]) -> Vec<Tag> {
     let shop = workshop();
     let Some(opened) = shop.in_hand() else {
         return Vec::new();
@@ -72,18 +64,18 @@ fn rests_on(entries: &[EntryId]) -> Vec<(String, String)> {
     let found = entries.iter().filter_map(|id| opened.book.entry(*id));
     found
         .map(|entry| {
-            (
-                wording::heading(&vehicle, entry, shop.style()),
-                wording::hand(entry),
-            )
+            let says = wording::heading(&vehicle, entry, shop.style());
+            tag("li")
+                .class("item")
+                .put(tag("span").put(says))
+                .put(tag("span").class("dim").put(wording::hand(entry)))
         })
         .collect()
 }
 
 /// Readings of parts the wheel, as it is described now, has not.
-fn elsewhere(count: usize) -> Option<impl IntoView> {
-    (count > 0).then(|| {
-        let readings = wording::counted(count, "reading", "readings");
-        view! { <p class="warning">{readings}" of parts this wheel, as it is described now, does not have: kept, not judged."</p> }
-    })
+fn elsewhere(count: usize) -> Option<Tag> {
+    let readings = (count > 0).then(|| wording::counted(count, "reading", "readings"))?;
+    let left = " of parts this wheel, as it is described now, does not have: kept, not judged.";
+    Some(tag("p").class("warning").put(readings).put(left))
 }

@@ -4,26 +4,19 @@ use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Standing;
 use cartside_core::wheel::Position;
 use cartside_core::words::{self, Examined};
-use leptos::prelude::*;
 
-use crate::component::mark::StandingMark;
+use crate::component::mark::standing_mark;
+use crate::component::plain::link;
 use crate::looking::Looking;
+use crate::markup::{Piece, Tag, tag};
 use crate::route::Route;
 use crate::workshop::workshop;
 
 /// What the wheel may still be used for, as far as it was looked at.
-#[component]
-pub fn StandingCard(
-    /// The vehicle.
-    id: EntryId,
-    /// Where the wheel stands.
-    position: Position,
-    /// The wheel.
-    looking: Looking,
-) -> impl IntoView {
+pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Tag {
     let (standing, so_far) = (looking.judgement.proposed(), looking.judgement.so_far());
     let code = so_far.map_or("none", Standing::code);
-    let worse = so_far.filter(|found| *found != standing).map(so_far_view);
+    let worse = so_far.filter(|found| *found != standing).map(found_so_far);
     let day = looking
         .examination
         .as_ref()
@@ -33,26 +26,23 @@ pub fn StandingCard(
         &Examined::of(day, &looking.wheel, &looking.judgement.missing),
         workshop().style(),
     );
-    let examined = format!("Examined: {day}");
-    view! {
-        <section class="card" data-standing=standing.code() data-so-far=code>
-            <h2><StandingMark standing /></h2>
-            <p>{said}</p>
-            {worse}
-            <p class="dim">{examined}</p>
-            {next(id, position, &looking)}
-        </section>
-    }
+    tag("section")
+        .class("card")
+        .set("data-standing", standing.code())
+        .set("data-so-far", code)
+        .put(tag("h2").put(standing_mark(standing)))
+        .put(tag("p").put(said))
+        .put(worse)
+        .put(tag("p").class("dim").put(format!("Examined: {day}")))
+        .put(next(id, position, looking))
 }
 
-fn so_far_view(found: Standing) -> impl IntoView {
-    view! {
-        <p>"What was found so far already proposes:"</p>
-        <p><StandingMark standing=found /></p>
-    }
+fn found_so_far(found: Standing) -> Piece {
+    let said = tag("p").put("What was found so far already proposes:");
+    vec![said, tag("p").put(standing_mark(found))].into()
 }
 
-fn next(id: EntryId, position: Position, looking: &Looking) -> Option<impl IntoView + use<>> {
+fn next(id: EntryId, position: Position, looking: &Looking) -> Option<Tag> {
     let next = looking.next_question(None)?;
     let (done, all) = looking.progress(next);
     let short = words::question::short(next, workshop().style());
@@ -62,5 +52,5 @@ fn next(id: EntryId, position: Position, looking: &Looking) -> Option<impl IntoV
         format!("Go on: {short}, {done} of {all}")
     };
     let href = Route::Ask(id, position, next, None).href();
-    Some(view! { <a class="key key-main" href=href>{label}</a> })
+    Some(link(href, label).class("key-main"))
 }
