@@ -96,7 +96,9 @@ fn page(route: Route) -> Piece {
         Route::Build(id, position) => in_hand(id, move || {
             build::BuildPage(build::BuildPageProps { id, position }).into_any()
         }),
-        Route::Ask(id, position, question, place) => in_hand(id, move || ask::page(id, position, question, place)),
+        Route::Ask(id, position, question, place) => {
+            in_hand(id, move || ask::page(id, position, question, place))
+        }
         Route::Part(id, of) => in_hand(id, move || {
             part::PartPage(part::PartPageProps { id, of }).into_any()
         }),
@@ -176,9 +178,11 @@ fn head() -> Piece {
 /// A newer build waits; it takes over when the user says so. What was said to be saved is stored by then.
 fn newer_waits() -> Tag {
     let updates = expect_context::<StoredValue<Updates, LocalStorage>>();
-    let change = key("Change to it").set("data-key", "take-over").tap(move || {
-        updates.with_value(Updates::take_over);
-    });
+    let change = key("Change to it")
+        .set("data-key", "take-over")
+        .tap(move || {
+            updates.with_value(Updates::take_over);
+        });
     tag("div")
         .class("banner row")
         .put(tag("span").put("A newer Cartside is on this device."))
@@ -192,8 +196,7 @@ fn demonstration_banner() -> Piece {
         return nothing();
     }
     let said = "Demonstration: an invented farm, a book of its own.";
-    let back =
-        key("Back to my own book").tap(move || spawn_local(demonstration::leave(shop)));
+    let back = key("Back to my own book").tap(move || spawn_local(demonstration::leave(shop)));
     tag("div")
         .class("banner row")
         .put(tag("span").put(said))

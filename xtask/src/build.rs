@@ -43,7 +43,7 @@ pub(crate) fn build(
     let remedy = "The compiler's or Trunk's message is above.";
     step::run("build the app", remedy, || {
         let unsealed = workspace.root.join("target/unsealed");
-        fetch(workspace, held)?;
+        fetch(machine, workspace, held)?;
         step::call(&mut trunk(machine, workspace, held, profile, &unsealed)?)?;
         seal::seal(&unsealed, profile)?;
         put_in_place(&unsealed, &place(&workspace.root, profile))
@@ -58,9 +58,14 @@ pub(crate) fn place(root: &Path, profile: Profile) -> PathBuf {
     })
 }
 
-/// Trunk is called without the network, so that it can only use the pinned tools.
-fn fetch(workspace: &Workspace, held: &SharedBuild) -> Result<()> {
-    step::call(held.cargo(workspace).args(["fetch", "--quiet", "--locked"]))
+/// Trunk is called without the network, so that it can only use the pinned tools. Fetched with the same settings, so
+/// that what the standard library is built from is fetched too.
+fn fetch(machine: &Machine, workspace: &Workspace, held: &SharedBuild) -> Result<()> {
+    let mut fetch = held.cargo(workspace);
+    let compiler = WasmCompiler::on(machine);
+    compiler.lend_to(&mut fetch);
+    compiler.for_size(machine, &mut fetch);
+    step::call(fetch.args(["fetch", "--quiet", "--locked"]))
 }
 
 fn trunk(
@@ -81,7 +86,11 @@ fn trunk(
     // A trace of Trunk's own insides would push the compiler's message off the screen.
     command.env("RUST_LIB_BACKTRACE", "0");
     held.lend_to(&mut command);
-    WasmCompiler::on(machine).lend_to(&mut command);
+    let compiler = WasmCompiler::on(machine);
+    compiler.lend_to(&mut command);
+    if profile == Profile::Release {
+        compiler.for_size(machine, &mut command);
+    }
     let path = with_tools(machine, &command)?;
     command.env("PATH", path);
     Ok(command)

@@ -6,9 +6,9 @@ use std::env;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-/// Whether the pinned toolchain has a standard library for wasm.
+/// Whether the pinned toolchain has a part that rustup can add.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum WasmTarget {
+pub(crate) enum Component {
     Installed,
     Missing,
     /// It was asked for and could not be had.
@@ -25,7 +25,9 @@ pub(crate) struct Machine {
     /// Has rustup, which can add a target.
     pub(crate) rustup: bool,
     /// The pinned toolchain's wasm target.
-    pub(crate) target: WasmTarget,
+    pub(crate) target: Component,
+    /// The source of the pinned toolchain's standard library, so that the app's can be built for size.
+    pub(crate) source: Component,
     /// Has Debian's own compiler with the library's source, the stand-in for the wasm target.
     pub(crate) debian_rust: bool,
     /// Has npm, which brings `wasm-opt`.
@@ -45,6 +47,7 @@ impl Machine {
             apt: on_path("apt-get").is_some(),
             rustup: on_path("rustup").is_some(),
             target: wasm_target(),
+            source: library_source(),
             debian_rust: has_debian_rust(),
             npm: on_path("npm").is_some(),
             trunk: found(&TRUNK, cache),
@@ -83,19 +86,32 @@ fn chosen(variable: &str, programs: &[&str]) -> Option<PathBuf> {
     named.or_else(|| programs.iter().find_map(|program| on_path(program)))
 }
 
-fn wasm_target() -> WasmTarget {
+fn wasm_target() -> Component {
     let mut ask = toolchain::pinned("rustc");
     ask.args(["--print", "target-libdir", "--target", toolchain::WASM]);
     match printed(&mut ask) {
-        Some(folder) if Path::new(folder.trim()).is_dir() => WasmTarget::Installed,
-        _ => WasmTarget::Missing,
+        Some(folder) if Path::new(folder.trim()).is_dir() => Component::Installed,
+        _ => Component::Missing,
     }
 }
 
-fn has_debian_rust() -> bool {
-    let sysroot = printed(Command::new("/usr/bin/rustc").args(["--print", "sysroot"]));
+fn library_source() -> Component {
+    if has_source(&mut toolchain::pinned("rustc")) {
+        Component::Installed
+    } else {
+        Component::Missing
+    }
+}
+
+/// True if this compiler has the source of its standard library beside it.
+fn has_source(rustc: &mut Command) -> bool {
+    let sysroot = printed(rustc.args(["--print", "sysroot"]));
     let source = sysroot.map(|root| Path::new(root.trim()).join("lib/rustlib/src/rust/library"));
     source.is_some_and(|source| source.is_dir())
+}
+
+fn has_debian_rust() -> bool {
+    has_source(&mut Command::new("/usr/bin/rustc"))
         && Path::new("/usr/bin/cargo").is_file()
         && Path::new(toolchain::DEBIAN_LINKER).is_file()
 }

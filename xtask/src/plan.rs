@@ -1,6 +1,6 @@
 //! From the facts of a machine to the steps that make it ready.
 
-use crate::machine::{Machine, WasmTarget};
+use crate::machine::{Component, Machine};
 use crate::tools::{TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
 
 /// What the machine must be able to do.
@@ -17,6 +17,8 @@ pub(crate) enum Need {
 pub(crate) enum Step {
     /// Ask rustup for the wasm target of the pinned toolchain.
     AddWasmTarget,
+    /// Ask rustup for the source of the pinned toolchain's standard library.
+    AddLibrarySource,
     /// Install Debian packages.
     AptInstall(Vec<&'static str>),
     /// Install a tool from the Rust registry into the cache.
@@ -38,7 +40,7 @@ const DEBIAN_RUST: [&str; 5] = [
 /// The steps in order, none if the machine is ready. What may stop comes before what takes minutes.
 pub(crate) fn plan(machine: &Machine, need: Need) -> Vec<Step> {
     let mut steps = Vec::new();
-    if machine.target == WasmTarget::Missing && machine.rustup {
+    if machine.target == Component::Missing && machine.rustup {
         steps.push(Step::AddWasmTarget);
     }
     steps.extend(system_step(machine, &system_packages(machine, need)));
@@ -49,9 +51,9 @@ pub(crate) fn plan(machine: &Machine, need: Need) -> Vec<Step> {
 fn system_packages(machine: &Machine, need: Need) -> Vec<&'static str> {
     let mut packages = Vec::new();
     let no_target = match machine.target {
-        WasmTarget::Installed => false,
-        WasmTarget::Missing => !machine.rustup,
-        WasmTarget::Refused => true,
+        Component::Installed => false,
+        Component::Missing => !machine.rustup,
+        Component::Refused => true,
     };
     if no_target && !machine.debian_rust {
         packages.extend(DEBIAN_RUST);
@@ -133,7 +135,8 @@ mod tests {
             root: true,
             apt: true,
             rustup: true,
-            target: WasmTarget::Installed,
+            target: Component::Installed,
+            source: Component::Installed,
             debian_rust: false,
             npm: true,
             trunk: Some("/t/trunk".into()),
@@ -146,7 +149,8 @@ mod tests {
 
     fn bare() -> Machine {
         Machine {
-            target: WasmTarget::Missing,
+            target: Component::Missing,
+            source: Component::Missing,
             npm: false,
             trunk: None,
             wasm_bindgen: None,
@@ -179,6 +183,15 @@ mod tests {
     }
 
     #[test]
+    fn a_refused_source_is_not_asked_for_again() {
+        let machine = Machine {
+            source: Component::Refused,
+            ..ready()
+        };
+        assert_eq!(plan(&machine, Need::Build), []);
+    }
+
+    #[test]
     fn building_alone_needs_no_browser() {
         let mut expected = vec![Step::AddWasmTarget, Step::AptInstall(vec!["npm"])];
         expected.extend(tools());
@@ -194,14 +207,14 @@ mod tests {
         let steps = plan(&machine, Need::BuildAndBrowse);
         let command = "run this as root, then try again:\n  apt-get update && \
                        apt-get install -y --no-install-recommends npm chromium chromium-driver";
-        assert_eq!(steps[1], Step::Stop(command.to_owned()));
+        assert_eq!(steps[2], Step::Stop(command.to_owned()));
         assert!(!steps.iter().any(|step| matches!(step, Step::AptInstall(_))));
     }
 
     #[test]
     fn a_refused_target_falls_back_on_debians_compiler() {
         let machine = Machine {
-            target: WasmTarget::Refused,
+            target: Component::Refused,
             ..ready()
         };
         assert_eq!(
@@ -218,7 +231,7 @@ mod tests {
     #[test]
     fn without_rustup_the_target_is_not_asked_for() {
         let machine = Machine {
-            target: WasmTarget::Missing,
+            target: Component::Missing,
             rustup: false,
             ..ready()
         };

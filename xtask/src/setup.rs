@@ -1,6 +1,6 @@
 //! Makes the machine ready: looks, plans, installs what is missing.
 
-use crate::machine::{Machine, WasmTarget};
+use crate::machine::{Component, Machine};
 use crate::plan::{Need, Step, plan};
 use crate::tools::{Tool, cache_root};
 use crate::{step, toolchain};
@@ -23,12 +23,15 @@ pub(crate) fn prepare(need: Need) -> Result<Machine> {
 
 fn ready_machine(cache: &Path, need: Need) -> Result<Machine> {
     std::fs::create_dir_all(cache)?;
-    let mut refused = false;
+    let (mut no_target, mut no_source) = (false, false);
     let mut last = None;
     loop {
         let mut machine = Machine::look(cache);
-        if refused {
-            machine.target = WasmTarget::Refused;
+        if no_target {
+            machine.target = Component::Refused;
+        }
+        if no_source {
+            machine.source = Component::Refused;
         }
         let Some(step) = plan(&machine, need).into_iter().next() else {
             return Ok(machine);
@@ -36,7 +39,9 @@ fn ready_machine(cache: &Path, need: Need) -> Result<Machine> {
         if last.as_ref() == Some(&step) {
             bail!("{step:?} was done, but what it should bring is still not found");
         }
-        refused |= take(&step, cache)? == Answer::Refused;
+        let refused = take(&step, cache)? == Answer::Refused;
+        no_target |= refused && step == Step::AddWasmTarget;
+        no_source |= refused && step == Step::AddLibrarySource;
         last = Some(step);
     }
 }
@@ -50,6 +55,7 @@ enum Answer {
 fn take(step: &Step, cache: &Path) -> Result<Answer> {
     match step {
         Step::AddWasmTarget => return Ok(add_wasm_target()),
+        Step::AddLibrarySource => return Ok(add_library_source()),
         Step::AptInstall(packages) => apt_install(packages)?,
         Step::CargoInstall(tool) => cargo_install(tool, cache)?,
         Step::NpmInstall(tool) => npm_install(tool, cache)?,
@@ -58,13 +64,28 @@ fn take(step: &Step, cache: &Path) -> Result<Answer> {
     Ok(Answer::Done)
 }
 
-/// A refusal is no failure yet: Debian's compiler can stand in.
 fn add_wasm_target() -> Answer {
-    let mut command = Command::new("rustup");
-    command.args(["target", "add", "--toolchain"]);
-    command.args([toolchain::channel(), toolchain::WASM]);
     let remedy = "Debian's compiler is taken instead.";
-    match step::run("add the wasm target", remedy, || step::call(&mut command)) {
+    by_rustup(
+        "add the wasm target",
+        ["target", "add"],
+        toolchain::WASM,
+        remedy,
+    )
+}
+
+fn add_library_source() -> Answer {
+    let remedy = "The library is taken as it comes; the download is larger by some 40 kB gzipped.";
+    let name = "add the standard library's source";
+    by_rustup(name, ["component", "add"], "rust-src", remedy)
+}
+
+/// A refusal is no failure yet: something stands in.
+fn by_rustup(name: &str, verb: [&str; 2], part: &str, remedy: &str) -> Answer {
+    let mut command = Command::new("rustup");
+    command.args(verb);
+    command.args(["--toolchain", toolchain::channel(), part]);
+    match step::run(name, remedy, || step::call(&mut command)) {
         Ok(()) => Answer::Done,
         Err(error) => {
             println!("{error:#}");

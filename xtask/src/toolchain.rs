@@ -1,6 +1,6 @@
 //! Which compiler builds what: the pinned one, and its stand-in for wasm on Debian.
 
-use crate::machine::{Machine, WasmTarget, printed};
+use crate::machine::{Component, Machine, printed};
 use std::env;
 use std::ffi::OsString;
 use std::process::Command;
@@ -40,8 +40,8 @@ impl WasmCompiler {
     /// The one to use on this machine once it is set up.
     pub(crate) fn on(machine: &Machine) -> Self {
         match machine.target {
-            WasmTarget::Installed => Self::Pinned,
-            WasmTarget::Missing | WasmTarget::Refused => Self::Debian,
+            Component::Installed => Self::Pinned,
+            Component::Missing | Component::Refused => Self::Debian,
         }
     }
 
@@ -53,6 +53,22 @@ impl WasmCompiler {
             }
             Self::Debian => lend_debian(command),
         }
+    }
+
+    /// Has a release build of the app carry a standard library that is built for size, and stop at once at a panic
+    /// instead of wording it first: `public/reload.js` shows the panel either way.
+    pub(crate) fn for_size(self, machine: &Machine, command: &mut Command) {
+        if self == Self::Pinned && machine.source != Component::Installed {
+            return;
+        }
+        command
+            .env("RUSTC_BOOTSTRAP", "1")
+            .env("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort")
+            .env("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size")
+            .env(
+                "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
+                "-Zunstable-options -Cpanic=immediate-abort",
+            );
     }
 
     /// True if its warnings are errors: a compiler nobody chose may warn of what is not wrong.

@@ -17,7 +17,11 @@ pub fn locator(wheel: &Wheel, place: Place) -> Tag {
         .set("viewBox", "-120 -120 240 240")
         .set("aria-hidden", "true")
         .each([98.0, 80.0, 16.0].map(ring))
-        .each(spoke_turns(wheel).into_iter().map(|turn| line("M0 -16V-78", turn)))
+        .each(
+            spoke_turns(wheel)
+                .into_iter()
+                .map(|turn| line("M0 -16V-78", turn)),
+        )
         .each(joints.map(|turn| line("M0 -80V-98", turn)))
         .put(
             drawn("path")

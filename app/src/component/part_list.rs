@@ -24,13 +24,7 @@ pub fn part_list(id: EntryId, position: Position, looking: &Looking) -> Tag {
         )
 }
 
-fn one_row(
-    id: EntryId,
-    position: Position,
-    looking: &Looking,
-    place: Place,
-    style: Style,
-) -> Tag {
+fn one_row(id: EntryId, position: Position, looking: &Looking, place: Place, style: Style) -> Tag {
     let name = words::place::place(place, Some(&looking.wheel), style);
     let grade = match looking.look(place) {
         Look::Found(grade) => Some(grade_mark(grade)),

@@ -19,10 +19,7 @@ pub fn link(href: String, words: impl Into<Cow<'static, str>>) -> Tag {
 
 /// Why something was not done.
 pub fn refusal(sentence: String) -> Tag {
-    tag("p")
-        .class("refusal")
-        .set("role", "alert")
-        .put(sentence)
+    tag("p").class("refusal").set("role", "alert").put(sentence)
 }
 
 /// The element every page is, with the word that stands for the page.

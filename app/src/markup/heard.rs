@@ -63,7 +63,9 @@ fn field(event: &Event) -> Option<HtmlInputElement> {
 pub fn typed(event: &Event) -> String {
     let target = event.target();
     let value = target.and_then(|target| js_sys::Reflect::get(&target, &"value".into()).ok());
-    value.and_then(|value| value.as_string()).unwrap_or_default()
+    value
+        .and_then(|value| value.as_string())
+        .unwrap_or_default()
 }
 
 /// The file picked in the field the event comes from. The field is emptied, so that the same file can be picked again.

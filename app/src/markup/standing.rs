@@ -39,7 +39,9 @@ pub(super) fn build(piece: Piece) -> Stands {
             document().create_text_node("").into(),
         ),
         Piece::Live(live) => follow(live, None),
-        Piece::View(view) => Stands::View(std::cell::RefCell::new(leptos::tachys::view::Render::build(view))),
+        Piece::View(view) => Stands::View(std::cell::RefCell::new(
+            leptos::tachys::view::Render::build(view),
+        )),
     }
 }
 
@@ -69,7 +71,11 @@ impl Stands {
             Stands::Live(effect) => {
                 effect.with_value_mut(|stands| stands.mount(parent, before));
             }
-            Stands::View(view) => leptos::tachys::view::Mountable::mount(&mut *view.borrow_mut(), wasm_bindgen::JsCast::unchecked_ref(parent), before),
+            Stands::View(view) => leptos::tachys::view::Mountable::mount(
+                &mut *view.borrow_mut(),
+                wasm_bindgen::JsCast::unchecked_ref(parent),
+                before,
+            ),
         }
     }
 
@@ -99,7 +105,10 @@ impl Stands {
                 None => Some(end.clone()),
             },
             Stands::Live(effect) => effect.with_value_mut(|stands| stands.first()).flatten(),
-            Stands::View(view) => leptos::tachys::view::Mountable::elements(&*view.borrow()).into_iter().next().map(Into::into),
+            Stands::View(view) => leptos::tachys::view::Mountable::elements(&*view.borrow())
+                .into_iter()
+                .next()
+                .map(Into::into),
         }
     }
 

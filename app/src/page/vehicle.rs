@@ -25,11 +25,18 @@ pub fn page(id: EntryId) -> Tag {
     page_of("vehicle")
         .live(heading)
         .live(move || of(shop, |vehicle| Some(oddities(id, vehicle))))
-        .live(move || of(shop, |vehicle| Some(wheels::wheels(id, vehicle, &shop.limits()))))
+        .live(move || {
+            of(shop, |vehicle| {
+                Some(wheels::wheels(id, vehicle, &shop.limits()))
+            })
+        })
         .put(
             tag("div")
                 .class("row")
-                .put(link(Route::Part(id, Part::Vehicle).href(), "Remarks and pictures"))
+                .put(link(
+                    Route::Part(id, Part::Vehicle).href(),
+                    "Remarks and pictures",
+                ))
                 .put(link(Route::Entries(id).href(), "Everything written")),
         )
         .put(name::name_field(id))
@@ -75,7 +82,9 @@ fn oddities(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
         vehicle
             .struck()
             .then(|| {
-                warning("This vehicle is struck out. It can be brought back from everything written.")
+                warning(
+                    "This vehicle is struck out. It can be brought back from everything written.",
+                )
             })
             .into(),
         settle.into(),

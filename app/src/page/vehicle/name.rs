@@ -22,10 +22,7 @@ pub fn name_field(id: EntryId) -> Tag {
         .set("maxlength", "200")
         .typed(name.unwrap_or_default())
         .on("input", move |event| typed.set_value(markup::typed(&event)));
-    let label = tag("label")
-        .class("field")
-        .put("Name or owner")
-        .put(field);
+    let label = tag("label").class("field").put("Name or owner").put(field);
     tag("form")
         .class("stack")
         .flag("hidden", untrack(described).is_none())
