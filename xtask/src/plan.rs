@@ -43,6 +43,13 @@ pub(crate) fn plan(machine: &Machine, need: Need) -> Vec<Step> {
     if machine.target == Component::Missing && machine.rustup {
         steps.push(Step::AddWasmTarget);
     }
+    // Where the target was refused, Debian's compiler brings a source of its own.
+    if machine.source == Component::Missing
+        && machine.rustup
+        && machine.target != Component::Refused
+    {
+        steps.push(Step::AddLibrarySource);
+    }
     steps.extend(system_step(machine, &system_packages(machine, need)));
     steps.extend(tool_steps(machine));
     steps
@@ -177,7 +184,11 @@ mod tests {
     #[test]
     fn a_bare_debian_as_root_gets_everything() {
         let system = vec!["npm", "chromium", "chromium-driver"];
-        let mut expected = vec![Step::AddWasmTarget, Step::AptInstall(system)];
+        let mut expected = vec![
+            Step::AddWasmTarget,
+            Step::AddLibrarySource,
+            Step::AptInstall(system),
+        ];
         expected.extend(tools());
         assert_eq!(plan(&bare(), Need::BuildAndBrowse), expected);
     }
@@ -193,7 +204,11 @@ mod tests {
 
     #[test]
     fn building_alone_needs_no_browser() {
-        let mut expected = vec![Step::AddWasmTarget, Step::AptInstall(vec!["npm"])];
+        let mut expected = vec![
+            Step::AddWasmTarget,
+            Step::AddLibrarySource,
+            Step::AptInstall(vec!["npm"]),
+        ];
         expected.extend(tools());
         assert_eq!(plan(&bare(), Need::Build), expected);
     }
