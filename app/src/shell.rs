@@ -93,12 +93,8 @@ fn page(route: Route) -> Piece {
         Route::Vehicle(id) => in_hand(id, move || {
             vehicle::VehiclePage(vehicle::VehiclePageProps { id }).into_any()
         }),
-        Route::Entries(id) => in_hand(id, move || {
-            entries::EntriesPage(entries::EntriesPageProps { id }).into_any()
-        }),
-        Route::Disputes(id) => in_hand(id, move || {
-            disputes::DisputesPage(disputes::DisputesPageProps { id }).into_any()
-        }),
+        Route::Entries(id) => in_hand(id, move || entries::page(id)),
+        Route::Disputes(id) => in_hand(id, move || disputes::page(id)),
         Route::Wheel(id, position) => in_hand(id, move || {
             wheel::WheelPage(wheel::WheelPageProps { id, position }).into_any()
         }),
@@ -114,15 +110,11 @@ fn page(route: Route) -> Piece {
             })
             .into_any()
         }),
-        Route::Part(id, of) => in_hand(id, move || {
-            part::PartPage(part::PartPageProps { id, of }).into_any()
-        }),
-        Route::CarryOut => carry_out::CarryOutPage().into_any().into(),
+        Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
+        Route::CarryOut => carry_out::page(),
         Route::BringIn => bring_in::BringInPage().into_any().into(),
         Route::Preferences => preferences::PreferencesPage().into_any().into(),
-        Route::Unknown(hash) => unknown::UnknownPage(unknown::UnknownPageProps { hash })
-            .into_any()
-            .into(),
+        Route::Unknown(hash) => unknown::page(&hash),
     }
 }
 
@@ -161,7 +153,7 @@ fn held_page(id: EntryId, page: Box<dyn Fn() -> Piece>) -> Piece {
         }
         match held {
             Held::NotYet => wait("Fetching the vehicle…"),
-            Held::Nothing => unknown::NoVehiclePage().into_any().into(),
+            Held::Nothing => unknown::no_vehicle(),
             Held::Vehicle => page(),
         }
     })
