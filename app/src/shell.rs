@@ -83,31 +83,21 @@ fn arrive() {
 fn page(route: Route) -> Piece {
     arrive();
     match route {
-        Route::Book => book::BookPage().into_any().into(),
-        Route::Begin => begin::BeginPage().into_any().into(),
+        Route::Book => book::page(),
+        Route::Begin => begin::page(),
         Route::Vehicle(id) => in_hand(id, move || vehicle::page(id)),
-        Route::Entries(id) => in_hand(id, move || {
-            entries::EntriesPage(entries::EntriesPageProps { id }).into_any()
-        }),
-        Route::Disputes(id) => in_hand(id, move || {
-            disputes::DisputesPage(disputes::DisputesPageProps { id }).into_any()
-        }),
+        Route::Entries(id) => in_hand(id, move || entries::page(id)),
+        Route::Disputes(id) => in_hand(id, move || disputes::page(id)),
         Route::Wheel(id, position) => in_hand(id, move || wheel::page(id, position)),
-        Route::Build(id, position) => in_hand(id, move || {
-            build::BuildPage(build::BuildPageProps { id, position }).into_any()
-        }),
+        Route::Build(id, position) => in_hand(id, move || build::page(id, position)),
         Route::Ask(id, position, question, place) => {
             in_hand(id, move || ask::page(id, position, question, place))
         }
-        Route::Part(id, of) => in_hand(id, move || {
-            part::PartPage(part::PartPageProps { id, of }).into_any()
-        }),
-        Route::CarryOut => carry_out::CarryOutPage().into_any().into(),
-        Route::BringIn => bring_in::BringInPage().into_any().into(),
-        Route::Preferences => preferences::PreferencesPage().into_any().into(),
-        Route::Unknown(hash) => unknown::UnknownPage(unknown::UnknownPageProps { hash })
-            .into_any()
-            .into(),
+        Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
+        Route::CarryOut => carry_out::page(),
+        Route::BringIn => bring_in::page(),
+        Route::Preferences => preferences::page().into(),
+        Route::Unknown(hash) => unknown::page(&hash),
     }
 }
 
@@ -146,7 +136,7 @@ fn held_page(id: EntryId, page: Box<dyn Fn() -> Piece>) -> Piece {
         }
         match held {
             Held::NotYet => wait("Fetching the vehicle…"),
-            Held::Nothing => unknown::NoVehiclePage().into_any().into(),
+            Held::Nothing => unknown::no_vehicle(),
             Held::Vehicle => page(),
         }
     })

@@ -6,9 +6,11 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::carrying::{self, Carried};
+use crate::component::plain::{key, refusal};
 use crate::exchange::{Shared, Way};
+use crate::markup::{Piece, Tag, live, nothing, tag};
 use crate::storage::Which;
-use crate::wording::{counted, size};
+use crate::wording::{counted, moment, size};
 use crate::workshop::{Notice, Workshop, workshop};
 
 /// How far the making of the file is.
@@ -23,66 +25,65 @@ enum Making {
 type MakingSignal = RwSignal<Making, LocalStorage>;
 
 /// Carry the book out as a file.
-#[component]
-pub fn CarryOutPage() -> impl IntoView {
-    let shop = workshop();
-    view! {
-        <main class="page" data-page="carry-out">
-            <h1>"Carry out"</h1>
-            {move || match shop.which.get() {
-                Which::Own => view! { <OwnBook /> }.into_any(),
-                Which::Demonstration => {
-                    view! { <p class="refusal" data-refused="">{carrying::DEMONSTRATION}</p> }.into_any()
-                }
-            }}
-        </main>
-    }
-}
-
-#[component]
-fn OwnBook() -> impl IntoView {
+pub fn page() -> Piece {
     let shop = workshop();
     let making: MakingSignal = RwSignal::new_local(Making::Idle);
-    let busy = move || making.with(|making| matches!(making, Making::Busy));
-    view! {
-        <p>
-            "The whole book goes into one file: every entry, every picture, and the readings once more as a table. Keep it as a second copy, or bring it in on another device."
-        </p>
-        <Last />
-        <button
-            type="button"
-            class="key key-main"
-            disabled=busy
-            on:click=move |_| spawn_local(make(shop, making))
-        >
-            {move || if busy() { "Making the file…" } else { "Make the file" }}
-        </button>
-        {move || match making.get() {
-            Making::Idle | Making::Busy => ().into_any(),
-            Making::Made(carried) => view! { <MadeFile carried /> }.into_any(),
-            Making::Refused(sentence) => view! { <p class="refusal" role="alert" data-refused="">{sentence}</p> }.into_any(),
-        }}
-    }
-}
-
-/// When the book was last carried out.
-#[component]
-fn Last() -> impl IntoView {
-    let shop = workshop();
     let last = RwSignal::new(None::<String>);
     Effect::new(move |_| {
         // Carried out once more, the notice changes, and with it what is remembered.
         shop.notice.track();
         spawn_local(async move { drop(last.try_set(carrying::last(shop).await)) });
     });
-    view! {
-        <p class="dim" data-last=move || last.get().unwrap_or_default()>
-            {move || match last.get() {
-                Some(at) => format!("Last carried out from this device: {}.", crate::wording::moment(&at)),
-                None => "It was never carried out from this device.".to_owned(),
-            }}
-        </p>
-    }
+    live(move || {
+        let page = tag("main")
+            .class("page")
+            .set("data-page", "carry-out")
+            .put(tag("h1").put("Carry out"));
+        match shop.which.get() {
+            Which::Own => page.each(own_book(shop, making, last.get())),
+            Which::Demonstration => page.put(
+                tag("p")
+                    .class("refusal")
+                    .set("data-refused", "")
+                    .put(carrying::DEMONSTRATION),
+            ),
+        }
+    })
+}
+
+/// What is made of one's own book; `last` is when it was last carried out.
+fn own_book(shop: Workshop, making: MakingSignal, last: Option<String>) -> [Piece; 4] {
+    let made = making.get();
+    let busy = matches!(made, Making::Busy);
+    let told = match &last {
+        Some(at) => format!("Last carried out from this device: {}.", moment(at)),
+        None => "It was never carried out from this device.".to_owned(),
+    };
+    let words = if busy {
+        "Making the file…"
+    } else {
+        "Make the file"
+    };
+    [
+        tag("p")
+            .put("The whole book goes into one file: every entry, every picture, and the readings once more as a table. Keep it as a second copy, or bring it in on another device.")
+            .into(),
+        tag("p")
+            .class("dim")
+            .set("data-last", last.unwrap_or_default())
+            .put(told)
+            .into(),
+        key(words)
+            .class("key-main")
+            .flag("disabled", busy)
+            .tap(move || spawn_local(make(shop, making)))
+            .into(),
+        match made {
+            Making::Idle | Making::Busy => nothing(),
+            Making::Made(carried) => made_file(shop, carried).into(),
+            Making::Refused(sentence) => refusal(sentence).set("data-refused", "").into(),
+        },
+    ]
 }
 
 async fn make(shop: Workshop, making: MakingSignal) {
@@ -96,31 +97,28 @@ async fn make(shop: Workshop, making: MakingSignal) {
 
 /// The file that is ready, and the fresh key that lets it out: a device's own choice of where to send it opens only
 /// straight from a tap.
-#[component]
-fn MadeFile(carried: Rc<Carried>) -> impl IntoView {
-    let shop = workshop();
-    let (name, held) = (carried.parcel.name(), holds(&carried));
-    let left_out = carried.left_out;
-    let carried = StoredValue::new_local(carried);
-    view! {
-        <section class="card">
-            <h2>{name.clone()}</h2>
-            <p>{held}</p>
-            {(left_out > 0)
-                .then(|| {
-                    let left = counted(left_out, "stored record", "stored records");
-                    view! { <p class="warning" data-warning="">{left}" could not be read and cannot be in it. All the rest is."</p> }
-                })}
-            <button
-                type="button"
-                class="key key-main"
-                data-file=name
-                on:click=move |_| spawn_local(let_out(shop, carried.get_value()))
-            >
-                "Carry it out"
-            </button>
-        </section>
-    }
+fn made_file(shop: Workshop, carried: Rc<Carried>) -> Tag {
+    let name = carried.parcel.name();
+    let left_out = (carried.left_out > 0).then(|| {
+        let left = counted(carried.left_out, "stored record", "stored records");
+        tag("p")
+            .class("warning")
+            .set("data-warning", "")
+            .put(format!(
+                "{left} could not be read and cannot be in it. All the rest is."
+            ))
+    });
+    tag("section")
+        .class("card")
+        .put(tag("h2").put(name.clone()))
+        .put(tag("p").put(holds(&carried)))
+        .put(left_out)
+        .put(
+            key("Carry it out")
+                .class("key-main")
+                .set("data-file", name)
+                .tap(move || spawn_local(let_out(shop, Rc::clone(&carried)))),
+        )
 }
 
 /// What the file holds, and its size.

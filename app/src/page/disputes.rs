@@ -3,119 +3,103 @@
 use cartside_core::daybook::{EntryId, Thread, VehicleView};
 use cartside_core::survey::Slot;
 use cartside_core::wheel::Part;
-use cartside_core::words::{self, DisputeWords, SideWords, Style};
+use cartside_core::words::{self, SideWords, Style};
 use leptos::prelude::*;
 
+use crate::component::plain::link;
 use crate::correction::Correction;
-use crate::correction_key::CorrectionKey;
+use crate::correction_key::correction_key;
+use crate::markup::{Piece, Tag, nothing, tag};
 use crate::route::Route;
 use crate::wording;
 use crate::workshop::{Workshop, workshop};
 
-/// One dispute.
-#[derive(Clone, Debug, PartialEq)]
-struct Dispute {
-    slot: String,
-    words: DisputeWords,
-    /// The sides that this version can read and so can say again.
-    sayable: Vec<EntryId>,
-    /// Where it is answered anew, if it is about a reading of the latest examination.
-    anew: Option<String>,
-}
-
 /// What is in dispute about one vehicle.
-#[component]
-pub fn DisputesPage(
-    /// The vehicle.
-    id: EntryId,
-) -> impl IntoView {
+pub fn page(id: EntryId) -> Piece {
     let shop = workshop();
-    let disputes = Memo::new(move |_| disputes(shop));
-    view! {
-        <main class="page" data-page="disputes">
-            <h1>"In dispute"</h1>
-            <a class="key key-plain" href=Route::Vehicle(id).href()>"To the vehicle"</a>
-            {move || match disputes.get() {
-                none if none.is_empty() => view! { <p>"Nothing is in dispute about this vehicle."</p> }.into_any(),
-                some => some.into_iter().map(|dispute| view! { <OneDispute dispute /> }).collect_view().into_any(),
-            }}
-        </main>
-    }
+    tag("main")
+        .class("page")
+        .set("data-page", "disputes")
+        .put(tag("h1").put("In dispute"))
+        .put(link(Route::Vehicle(id).href(), "To the vehicle").class("key-plain"))
+        .live(move || disputes(shop))
+        .into()
 }
 
-#[component]
-fn OneDispute(dispute: Dispute) -> impl IntoView {
-    let Dispute {
-        slot,
-        words,
-        sayable,
-        anew,
-    } = dispute;
-    view! {
-        <section class="card" data-dispute=slot>
-            <h2>{words.heading}</h2>
-            <p>{words.explanation}</p>
-            {words.settled_before.map(|said| view! { <p class="warning" data-settled-before="">{said}</p> })}
-            <ul class="list">
-                {words
-                    .sides
-                    .into_iter()
-                    .map(|side| {
-                        let sayable = sayable.contains(&side.entry);
-                        view! { <OneSide side sayable /> }
-                    })
-                    .collect_view()}
-            </ul>
-            {anew.map(|href| view! { <a class="key" href=href>"Look again and answer anew"</a> })}
-            <p class="dim">{words.meanwhile}" "{words.remedy}</p>
-        </section>
-    }
-}
-
-#[component]
-fn OneSide(side: SideWords, sayable: bool) -> impl IntoView {
-    let device: String = side.device.chars().take(8).collect();
-    view! {
-        <li class="item" data-side=side.entry.hex()>
-            <p>
-                <span class="strong">{side.says}</span>
-                <br />
-                <span class="dim">{side.by}", "{side.when}", device "{device}</span>
-            </p>
-            {if sayable {
-                view! { <CorrectionKey entry=side.entry correction=Correction::Hold /> }.into_any()
-            } else {
-                view! { <p class="dim">"A newer Cartside wrote this side; settle for it there."</p> }.into_any()
-            }}
-        </li>
-    }
-}
-
-fn disputes(shop: Workshop) -> Vec<Dispute> {
+fn disputes(shop: Workshop) -> Piece {
     let Some(opened) = shop.opened.get() else {
-        return Vec::new();
+        return nothing();
     };
     let (view, style) = (opened.book.view(), shop.style());
     let vehicle = view.vehicle(opened.vehicle);
-    vehicle
+    let disputes: Vec<Tag> = vehicle
         .disputes()
         .into_iter()
-        .filter_map(|thread| dispute(&vehicle, thread, style))
-        .collect()
+        .filter_map(|thread| dispute(shop, &vehicle, thread, style))
+        .collect();
+    if disputes.is_empty() {
+        let none = "Nothing is in dispute about this vehicle.";
+        return tag("p").put(none).into();
+    }
+    disputes.into()
 }
 
-fn dispute(vehicle: &VehicleView<'_, '_>, thread: &Thread<'_>, style: Style) -> Option<Dispute> {
+fn dispute(
+    shop: Workshop,
+    vehicle: &VehicleView<'_, '_>,
+    thread: &Thread<'_>,
+    style: Style,
+) -> Option<Tag> {
     let first = thread.heads().first()?;
-    let readable = thread.heads().iter().filter(|head| head.is_read());
-    Some(Dispute {
-        slot: first.slot.clone(),
-        words: words::dispute::dispute(thread, wording::wheel_of(vehicle, first), style)?,
-        sayable: readable.map(|head| head.id).collect(),
-        anew: anew(vehicle, thread),
-    })
+    let words = words::dispute::dispute(thread, wording::wheel_of(vehicle, first), style)?;
+    let before = words.settled_before.map(|said| {
+        tag("p")
+            .class("warning")
+            .set("data-settled-before", "")
+            .put(said)
+    });
+    let sides = words.sides.into_iter().map(|said| {
+        let mut heads = thread.heads().iter();
+        let sayable = heads.any(|head| head.id == said.entry && head.is_read());
+        side(shop, said, sayable)
+    });
+    let anew = anew(vehicle, thread);
+    let section = tag("section")
+        .class("card")
+        .set("data-dispute", first.slot.clone())
+        .put(tag("h2").put(words.heading))
+        .put(tag("p").put(words.explanation))
+        .put(before)
+        .put(tag("ul").class("list").each(sides))
+        .put(anew.map(|href| link(href, "Look again and answer anew")));
+    let remedy = format!("{} {}", words.meanwhile, words.remedy);
+    Some(section.put(tag("p").class("dim").put(remedy)))
 }
 
-/// Only the latest examination is still being written.
+/// One side. Only what this version can read it can say again.
+fn side(shop: Workshop, side: SideWords, sayable: bool) -> Tag {
+    let device: String = side.device.chars().take(8).collect();
+    let hand = format!("{}, {}, device {device}", side.by, side.when);
+    let settle = if sayable {
+        correction_key(shop, side.entry, Correction::Hold)
+    } else {
+        tag("p")
+            .class("dim")
+            .put("A newer Cartside wrote this side; settle for it there.")
+    };
+    tag("li")
+        .class("item")
+        .set("data-side", side.entry.hex())
+        .put(
+            tag("p")
+                .put(tag("span").class("strong").put(side.says))
+                .put(tag("br"))
+                .put(tag("span").class("dim").put(hand)),
+        )
+        .put(settle)
+}
+
+/// Where it is answered anew, if it is about a reading: only the latest examination is still being written.
 fn anew(vehicle: &VehicleView<'_, '_>, thread: &Thread<'_>) -> Option<String> {
     let first = thread.heads().first()?;
     let slot = Slot::from_code(&first.slot)?;

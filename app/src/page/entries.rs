@@ -1,156 +1,115 @@
 //! Everything written about one vehicle, the newest first, and what is odd about it.
 
-use cartside_core::daybook::{EntryId, Kind, Problem, Says, Thread, VehicleView, View};
+use cartside_core::daybook::{Entry, EntryId, Kind, Problem, Says, Thread, VehicleView, View};
 use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 
-use crate::correction_key::CorrectionKey;
+use crate::component::plain::link;
+use crate::correction_key::{correction_key, told};
 use crate::fate::Fate;
+use crate::markup::{Piece, Tag, live, nothing, tag};
 use crate::route::Route;
 use crate::wording::{self, counted};
 use crate::workshop::{Opened, Workshop, workshop};
 
-/// One entry.
-#[derive(Clone, Debug, PartialEq)]
-struct Line {
-    entry: EntryId,
-    n: u64,
-    says: String,
-    hand: String,
-    fate: Fate,
-    /// Whether its vehicle or its examination is struck out.
-    hidden: bool,
-    /// Whether a newer Cartside wrote it, or a part of it.
-    newer: bool,
-    /// Whether there is something that the key beside it would do.
-    correctable: bool,
-}
-
 /// Everything written about one vehicle.
-#[component]
-pub fn EntriesPage(
-    /// The vehicle.
-    id: EntryId,
-) -> impl IntoView {
+pub fn page(id: EntryId) -> Piece {
     let shop = workshop();
-    let lines = Memo::new(move |_| lines(shop));
-    let oddities = Memo::new(move |_| oddities(shop));
-    view! {
-        <main class="page" data-page="entries">
-            <h1>"Everything written"</h1>
-            <a class="key key-plain" href=Route::Vehicle(id).href()>"To the vehicle"</a>
-            <p class="dim">{move || counted(lines.get().len(), "entry", "entries")}", the newest first. Nothing is ever rubbed out."</p>
-            {move || {
-                oddities
-                    .get()
-                    .into_iter()
-                    .map(|(code, said)| view! { <p class="warning" data-oddity=code>{said}</p> })
-                    .collect_view()
-            }}
-            <ul class="list">
-                {move || lines.get().into_iter().map(|line| view! { <OneEntry id line /> }).collect_view()}
-            </ul>
-        </main>
-    }
+    live(move || all(shop, id))
 }
 
-#[component]
-fn OneEntry(id: EntryId, line: Line) -> impl IntoView {
-    let fate = line.fate;
-    let correction = fate.correction().filter(|_| line.correctable);
-    view! {
-        <li class="item" data-entry=line.entry.hex() data-fate=fate.code()>
-            <p>
-                <span class="strong" class:struck=fate.gone()>{line.says}</span>
-                " "
-                <span>{fate.words()}</span>
-                {line.hidden.then_some(" hidden: its vehicle or examination is struck out")}
-                {line.newer.then_some(" written by a newer Cartside")}
-                <br />
-                <span class="dim">{line.hand}", no. "{line.n}</span>
-            </p>
-            {correction.map(|correction| view! { <CorrectionKey entry=line.entry correction /> })}
-            {(fate == Fate::Disputed)
-                .then(|| view! { <a class="key" href=Route::Disputes(id).href()>"Settle the dispute"</a> })}
-        </li>
-    }
-}
-
-fn lines(shop: Workshop) -> Vec<Line> {
+fn all(shop: Workshop, id: EntryId) -> Piece {
     let Some(opened) = shop.opened.get() else {
-        return Vec::new();
+        return nothing();
     };
     let (view, style) = (opened.book.view(), shop.style());
     let vehicle = view.vehicle(opened.vehicle);
-    let mut lines: Vec<Line> = view
-        .threads()
-        .flat_map(|thread| lines_of(&vehicle, thread, style))
-        .collect();
-    lines.sort_by_key(|line| std::cmp::Reverse((line.n, line.entry)));
-    lines
+    let mut entries: Vec<(&Thread<'_>, &Entry)> = Vec::new();
+    for thread in view.threads() {
+        entries.extend(thread.entries().iter().map(|entry| (thread, *entry)));
+    }
+    entries.sort_by_key(|(_, entry)| std::cmp::Reverse((entry.n, entry.id)));
+    let count = counted(entries.len(), "entry", "entries");
+    let items = entries
+        .into_iter()
+        .map(|(thread, entry)| item(shop, &vehicle, thread, entry, style));
+    tag("main")
+        .class("page")
+        .set("data-page", "entries")
+        .put(tag("h1").put("Everything written"))
+        .put(link(Route::Vehicle(id).href(), "To the vehicle").class("key-plain"))
+        .put(tag("p").class("dim").put(format!(
+            "{count}, the newest first. Nothing is ever rubbed out."
+        )))
+        .put(oddities(&opened, &view, style))
+        .put(tag("ul").class("list").each(items))
+        .into()
 }
 
-fn lines_of(vehicle: &VehicleView<'_, '_>, thread: &Thread<'_>, style: Style) -> Vec<Line> {
-    let line = |entry: &&cartside_core::daybook::Entry| {
-        let fate = Fate::of(thread, entry);
-        Line {
-            entry: entry.id,
-            n: entry.n,
-            says: wording::heading(vehicle, entry, style),
-            hand: wording::hand(entry),
-            fate,
-            hidden: entry.kind != Kind::Vehicle && vehicle.hidden(entry),
-            newer: entry.says == Says::Unread || entry.unread_fields > 0,
-            correctable: fate
-                .correction()
-                .is_some_and(|correction| correction.of(entry.id, thread).is_some()),
-        }
-    };
-    thread.entries().iter().map(line).collect()
+fn item(
+    shop: Workshop,
+    vehicle: &VehicleView<'_, '_>,
+    thread: &Thread<'_>,
+    entry: &Entry,
+    style: Style,
+) -> Tag {
+    let fate = Fate::of(thread, entry);
+    let hidden = entry.kind != Kind::Vehicle && vehicle.hidden(entry);
+    let newer = entry.says == Says::Unread || entry.unread_fields > 0;
+    let aside = vec![
+        hidden.then_some(" hidden: its vehicle or examination is struck out"),
+        newer.then_some(" written by a newer Cartside"),
+    ];
+    let says = tag("span")
+        .class("strong")
+        .put(wording::heading(vehicle, entry, style));
+    let hand = format!("{}, no. {}", wording::hand(entry), entry.n);
+    // No key that would have nothing to do.
+    let correct = fate
+        .correction()
+        .filter(|correction| correction.of(entry.id, thread).is_some());
+    let settle = fate == Fate::Disputed;
+    tag("li")
+        .class("item")
+        .set("data-entry", entry.id.hex())
+        .set("data-fate", fate.code())
+        .put(told(says, fate, aside, hand))
+        .put(correct.map(|how| correction_key(shop, entry.id, how)))
+        .put(settle.then(|| link(Route::Disputes(vehicle.id()).href(), "Settle the dispute")))
 }
 
 /// What is odd about what is written, each with the word that stands for it in the state of the page.
-fn oddities(shop: Workshop) -> Vec<(&'static str, String)> {
-    let Some(opened) = shop.opened.get() else {
-        return Vec::new();
-    };
-    let (view, style) = (opened.book.view(), shop.style());
-    let counts = [unreadable(&opened), newer(&view), earlier(&view)];
-    let problems = view
-        .problems()
-        .iter()
-        .filter(|problem| !matches!(problem, Problem::EarlierNotHere { .. }))
-        .map(|problem| {
-            (
-                "problem",
-                words::problem::problem(problem, &opened.book, style),
-            )
-        });
-    counts.into_iter().flatten().chain(problems).collect()
-}
-
-fn unreadable(opened: &Opened) -> Option<(&'static str, String)> {
-    (opened.unreadable > 0).then(|| {
+fn oddities(opened: &Opened, view: &View<'_>, style: Style) -> Vec<Tag> {
+    let odd = |code, said: String| tag("p").class("warning").set("data-oddity", code).put(said);
+    let mut oddities = Vec::new();
+    if opened.unreadable > 0 {
         let lines = counted(opened.unreadable, "stored line", "stored lines");
-        (
+        oddities.push(odd(
             "unreadable",
             format!("{lines} of this vehicle cannot be read and are left as they are."),
-        )
-    })
-}
-
-fn newer(view: &View<'_>) -> Option<(&'static str, String)> {
-    let count = view.written_by_newer();
-    (count > 0).then(|| {
-        let entries = counted(count, "entry", "entries");
-        ("newer", format!("{entries} written by a newer Cartside: kept whole, and read as far as this one can."))
-    })
-}
-
-fn earlier(view: &View<'_>) -> Option<(&'static str, String)> {
-    let count: usize = view.threads().map(|thread| thread.not_here().len()).sum();
-    (count > 0).then(|| {
-        let entries = counted(count, "earlier entry", "earlier entries");
-        ("not-here", format!("{entries} that later ones replace: not on this device. The later ones count all the same."))
-    })
+        ));
+    }
+    let newer = view.written_by_newer();
+    if newer > 0 {
+        let entries = counted(newer, "entry", "entries");
+        oddities.push(odd(
+            "newer",
+            format!("{entries} written by a newer Cartside: kept whole, and read as far as this one can."),
+        ));
+    }
+    let earlier: usize = view.threads().map(|thread| thread.not_here().len()).sum();
+    if earlier > 0 {
+        let entries = counted(earlier, "earlier entry", "earlier entries");
+        oddities.push(odd(
+            "not-here",
+            format!("{entries} that later ones replace: not on this device. The later ones count all the same."),
+        ));
+    }
+    for problem in view.problems() {
+        if !matches!(problem, Problem::EarlierNotHere { .. }) {
+            let said = words::problem::problem(problem, &opened.book, style);
+            oddities.push(odd("problem", said));
+        }
+    }
+    oddities
 }

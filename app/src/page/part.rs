@@ -9,52 +9,51 @@ use cartside_core::wheel::Part;
 use cartside_core::words;
 use leptos::prelude::*;
 
+use crate::component::plain::link;
+use crate::markup::{Piece, nothing, tag};
 use crate::route::Route;
 use crate::wording;
 use crate::workshop::{Workshop, workshop};
-use pictures::Pictures;
-use readings::Readings;
-use remarks::Remarks;
 
-/// One part: its readings, remarks and pictures.
-#[component]
-pub fn PartPage(
-    /// The vehicle.
-    id: EntryId,
-    /// The part of it.
-    of: Part,
-) -> impl IntoView {
+/// One part of a vehicle: its readings, remarks and pictures.
+pub fn page(id: EntryId, of: Part) -> Piece {
     let shop = workshop();
-    let name = Memo::new(move |_| name(shop, of));
-    let gone = Memo::new(move |_| gone(shop, of));
-    let (back, whole) = match of.position() {
-        Some(position) => (Route::Wheel(id, position).href(), "To the wheel"),
-        None => (Route::Vehicle(id).href(), "To the vehicle"),
-    };
-    view! {
-        <main class="page" data-page="part">
-            <h1>{name}</h1>
-            <a class="key key-plain" href=back>{whole}</a>
-            <Show when=move || gone.get()>
-                <p class="warning">
-                    "The wheel, as it is described now, has no such part. What was said of it is kept."
-                </p>
-            </Show>
-            {matches!(of, Part::At(..)).then(|| view! { <Readings id of /> })}
-            <Remarks id of />
-            <Pictures id of />
-        </main>
-    }
+    tag("main")
+        .class("page")
+        .set("data-page", "part")
+        .live(move || head(shop, id, of))
+        .put(matches!(of, Part::At(..)).then(|| readings::readings(shop, id, of)))
+        .put(remarks::remarks(shop, id, of))
+        .put(pictures::pictures(shop, id, of))
+        .into()
 }
 
-fn name(shop: Workshop, of: Part) -> String {
+/// What the part is called, the way back, and whether the wheel still has it.
+fn head(shop: Workshop, id: EntryId, of: Part) -> Piece {
     let Some(opened) = shop.opened.get() else {
-        return String::new();
+        return nothing();
     };
     let view = opened.book.view();
     let wheel = wording::wheel_at(&view.vehicle(opened.vehicle), of);
+    let gone = match of {
+        Part::At(_, place) => wheel.is_none_or(|wheel| !wheel.has(place)),
+        Part::Vehicle => false,
+    };
+    let (back, whole) = match of.position() {
+        Some(position) => (Route::Wheel(id, position), "To the wheel"),
+        None => (Route::Vehicle(id), "To the vehicle"),
+    };
     let name = words::place::part(of, wheel, shop.style());
-    capital(&name)
+    let warning = gone.then(|| {
+        tag("p").class("warning").put(
+            "The wheel, as it is described now, has no such part. What was said of it is kept.",
+        )
+    });
+    Piece::Several(vec![
+        tag("h1").put(capital(&name)).into(),
+        link(back.href(), whole).class("key-plain").into(),
+        warning.into(),
+    ])
 }
 
 fn capital(words: &str) -> String {
@@ -63,17 +62,4 @@ fn capital(words: &str) -> String {
         .next()
         .map(|first| first.to_uppercase().chain(letters).collect())
         .unwrap_or_default()
-}
-
-fn gone(shop: Workshop, of: Part) -> bool {
-    let Some(opened) = shop.opened.get() else {
-        return false;
-    };
-    let view = opened.book.view();
-    let wheel = wording::wheel_at(&view.vehicle(opened.vehicle), of);
-    match (of, wheel) {
-        (Part::At(_, place), Some(wheel)) => !wheel.has(place),
-        (Part::At(..), None) => true,
-        (Part::Vehicle, _) => false,
-    }
 }

@@ -1,104 +1,104 @@
 //! The pictures of one part, and the taking of one. That a picture is waited for is kept as a draft, since the
 //! browser may end the page while the camera is open.
 
+use std::collections::BTreeMap;
+
 use cartside_core::daybook::{Digest, EntryId, Kind, Says};
 use cartside_core::wheel::Part;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use web_sys::{File, HtmlInputElement};
+use web_sys::File;
 
-use crate::correction_key::CorrectionKey;
+use crate::component::plain::key;
+use crate::correction_key::correction_key;
+use crate::draft;
 use crate::fate::Fate;
+use crate::markup::{Piece, Tag, picked_file, tag};
 use crate::photo::ObjectUrl;
 use crate::picturing::{self, Erased};
-use crate::workshop::{Workshop, workshop};
-use crate::{draft, wording};
+use crate::wording;
+use crate::workshop::Workshop;
 
-/// One picture.
-#[derive(Clone, Debug, PartialEq)]
-struct Picture {
-    entry: EntryId,
-    digest: Digest,
-    hand: String,
-    fate: Fate,
-    erased: bool,
+/// The pictures of one part as the page shows them.
+#[derive(Clone, Copy)]
+struct Album {
+    shop: Workshop,
+    /// What there is to see of the picture of an entry, from the first showing on.
+    sights: RwSignal<BTreeMap<EntryId, Sight>, LocalStorage>,
+    /// Pictures erased since the page was opened; each can still be brought back.
+    erased: RwSignal<Vec<Erased>, LocalStorage>,
 }
 
-/// Pictures erased since the page was opened; each can still be brought back.
-type ErasedHere = RwSignal<Vec<Erased>, LocalStorage>;
+/// A picture, small; large when tapped.
+#[derive(Default)]
+struct Sight {
+    large: bool,
+    /// Its address, `None` within if it is not on this device; none yet while it is being fetched.
+    seen: Option<Option<ObjectUrl>>,
+}
 
 /// The pictures of one part.
-#[component]
-pub(super) fn Pictures(
-    /// The vehicle.
-    id: EntryId,
-    /// The part.
-    of: Part,
-) -> impl IntoView {
-    let shop = workshop();
-    let pictures = Memo::new(move |_| pictures(shop, of));
-    let erased: ErasedHere = RwSignal::new_local(Vec::new());
-    view! {
-        <section class="card">
-            <h2>"Pictures"</h2>
-            <Taking id of />
-            <div class="pictures">
-                {move || {
-                    pictures
-                        .get()
-                        .into_iter()
-                        .map(|picture| view! { <OnePicture id picture erased /> })
-                        .collect_view()
-                }}
-            </div>
-        </section>
-    }
-}
-
-/// The key that opens the camera.
-#[component]
-fn Taking(id: EntryId, of: Part) -> impl IntoView {
-    let shop = workshop();
+pub(super) fn pictures(shop: Workshop, id: EntryId, of: Part) -> Tag {
     let lost = RwSignal::new(false);
     let busy = RwSignal::new(false);
-    let name = move || draft::of_picture(id, of);
     spawn_local(async move {
         let waiting = draft::find(shop, &draft::of_picture(id, of)).await;
         lost.try_set(waiting.is_some());
     });
-    let opening = move || {
-        lost.set(false);
-        draft::keep(shop, name(), "waiting for a picture".to_owned());
+    let album = Album {
+        shop,
+        sights: RwSignal::new_local(BTreeMap::new()),
+        erased: RwSignal::new_local(Vec::new()),
     };
-    let chosen = move |input: HtmlInputElement| match file_of(&input) {
-        Some(file) => spawn_local(take(shop, id, of, file, busy)),
-        None => draft::drop_it(shop, name()),
-    };
-    view! {
-        <Show when=move || lost.get()>
-            <p class="warning" role="alert" data-lost="picture">
-                "A picture was being taken here when the page was closed, and it was not received. Nothing else was lost: take it again."
-            </p>
-        </Show>
-        <label class="key key-main" aria-busy=move || busy.get().to_string()>
-            {move || if busy.get() { "Taking it up…" } else { "Take a picture" }}
-            <input
-                type="file"
-                accept="image/*"
-                capture="environment"
-                on:click=move |_| opening()
-                on:cancel=move |_: web_sys::Event| draft::drop_it(shop, name())
-                on:change:target=move |event| chosen(event.target())
-            />
-        </label>
-    }
+    tag("section")
+        .class("card")
+        .put(tag("h2").put("Pictures"))
+        .live(move || {
+            lost.get().then(|| {
+                tag("p")
+                    .class("warning")
+                    .set("role", "alert")
+                    .set("data-lost", "picture")
+                    .put("A picture was being taken here when the page was closed, and it was not received. Nothing else was lost: take it again.")
+            })
+        })
+        .live(move || taking(shop, id, of, lost, busy))
+        .live(move || tag("div").class("pictures").each(album.figures(id, of)))
 }
 
-/// The file that was chosen; the field is emptied, so that the same file can be chosen again.
-fn file_of(input: &HtmlInputElement) -> Option<File> {
-    let file = input.files()?.get(0);
-    input.set_value("");
-    file
+/// The key that opens the camera.
+fn taking(
+    shop: Workshop,
+    id: EntryId,
+    of: Part,
+    lost: RwSignal<bool>,
+    busy: RwSignal<bool>,
+) -> Tag {
+    let taking = busy.get();
+    let name = move || draft::of_picture(id, of);
+    let words = if taking {
+        "Taking it up…"
+    } else {
+        "Take a picture"
+    };
+    let camera = tag("input")
+        .set("type", "file")
+        .set("accept", "image/*")
+        .set("capture", "environment")
+        .tap(move || {
+            lost.set(false);
+            draft::keep(shop, name(), "waiting for a picture".to_owned());
+        })
+        .on("cancel", move |_| draft::drop_it(shop, name()))
+        .on("change", move |event| match picked_file(&event) {
+            Some(file) => spawn_local(take(shop, id, of, file, busy)),
+            None => draft::drop_it(shop, name()),
+        });
+    tag("label")
+        .class("key key-main")
+        .is("aria-busy", taking)
+        .put(words)
+        .put(camera)
 }
 
 async fn take(shop: Workshop, id: EntryId, of: Part, file: File, busy: RwSignal<bool>) {
@@ -110,139 +110,145 @@ async fn take(shop: Workshop, id: EntryId, of: Part, file: File, busy: RwSignal<
     busy.try_set(false);
 }
 
-#[component]
-fn OnePicture(id: EntryId, picture: Picture, erased: ErasedHere) -> impl IntoView {
-    let shop = workshop();
-    let Picture {
-        entry,
-        digest,
-        hand,
-        fate,
-        ..
-    } = picture;
-    let erase = move |_| {
-        spawn_local(async move {
-            if let Ok(Some(gone)) = picturing::erase(shop, id, digest).await {
-                erased.try_update(|list| list.push(gone));
+impl Album {
+    /// Every picture, the latest first.
+    fn figures(self, id: EntryId, of: Part) -> Vec<Tag> {
+        let Some(opened) = self.shop.opened.get() else {
+            return Vec::new();
+        };
+        let view = opened.book.view();
+        let erased = view.erased();
+        let mut figures = Vec::new();
+        for thread in view.vehicle(opened.vehicle).threads(&Kind::Picture) {
+            for entry in thread.entries() {
+                let fate = Fate::of(thread, entry);
+                if let Says::Picture(said) = &entry.says
+                    && said.part == of
+                    && fate != Fate::Replaced
+                {
+                    let (digest, hand) = (said.digest, wording::hand(entry));
+                    let (shown, erase) = if erased.contains(&digest) {
+                        (self.gone(entry.id, digest), None)
+                    } else {
+                        let shown = self.sight(entry.id, digest, &hand);
+                        (shown, Some(self.erase_key(id, digest)))
+                    };
+                    let correct = fate.correction();
+                    let correct = correct.map(|how| correction_key(self.shop, entry.id, how));
+                    let caption = tag("figcaption")
+                        .put(tag("span").class_if(fate.gone(), "struck").put("Picture"))
+                        .put(" ")
+                        .put(fate.words())
+                        .put(tag("br"))
+                        .put(tag("span").class("dim").put(hand));
+                    figures.push(
+                        tag("figure")
+                            .set("data-fate", fate.code())
+                            .put(shown)
+                            .put(caption)
+                            .put(tag("div").class("row").put(correct).put(erase)),
+                    );
+                }
             }
-        });
-    };
-    view! {
-        <figure data-fate=fate.code()>
-            {if picture.erased {
-                view! { <Gone digest erased /> }.into_any()
-            } else {
-                view! { <Sight digest words=hand.clone() /> }.into_any()
-            }}
-            <figcaption>
-                <span class:struck=fate.gone()>"Picture"</span>
-                " "
-                {fate.words()}
-                <br />
-                <span class="dim">{hand}</span>
-            </figcaption>
-            <div class="row">
-                {fate.correction().map(|correction| view! { <CorrectionKey entry correction /> })}
-                {(!picture.erased)
-                    .then(|| view! { <button type="button" class="key key-plain" on:click=erase>"Erase this picture"</button> })}
-            </div>
-        </figure>
+        }
+        figures.reverse();
+        figures
     }
-}
 
-/// What stands in the place of an erased picture.
-#[component]
-fn Gone(digest: Digest, erased: ErasedHere) -> impl IntoView {
-    let shop = workshop();
-    let held = move || {
-        erased.with(|list| {
-            list.iter()
-                .rev()
-                .find(|gone| gone.digest == digest)
-                .cloned()
+    fn erase_key(self, id: EntryId, digest: Digest) -> Tag {
+        let Album { shop, erased, .. } = self;
+        key("Erase this picture").class("key-plain").tap(move || {
+            spawn_local(async move {
+                if let Ok(Some(gone)) = picturing::erase(shop, id, digest).await {
+                    erased.try_update(|list| list.push(gone));
+                }
+            });
         })
-    };
-    let undo = move |_| {
-        if let Some(gone) = held() {
-            spawn_local(async move { drop(picturing::bring_back(shop, gone).await) });
-        }
-    };
-    view! {
-        <p class="dim" data-erased=digest.hex()>"This picture was erased. Its entry stays in the book."</p>
-        <Show when=move || held().is_some()>
-            <button type="button" class="key" on:click=undo>"Undo the erasing"</button>
-        </Show>
     }
-}
 
-/// What there is to see of a picture.
-#[derive(Clone)]
-enum Seen {
-    Wait,
-    NotHere,
-    Here(std::rc::Rc<ObjectUrl>),
-}
-
-/// A picture, small; large when tapped.
-#[component]
-fn Sight(digest: Digest, words: String) -> impl IntoView {
-    let shop = workshop();
-    let large = RwSignal::new(false);
-    let seen = RwSignal::new_local(Seen::Wait);
-    Effect::new(move |_| {
-        let full = large.get();
-        spawn_local(async move {
-            let found = picturing::sight(shop, digest, full).await;
-            seen.try_set(found.map_or(Seen::NotHere, |url| Seen::Here(url.into())));
+    /// What stands in the place of an erased picture.
+    fn gone(self, entry: EntryId, digest: Digest) -> Piece {
+        let shop = self.shop;
+        // Brought back, it is fetched anew; till then the browser need not keep its bytes.
+        self.sights
+            .try_update_untracked(|sights| sights.remove(&entry));
+        let held = self.erased.with(|list| {
+            let held = list.iter().rev().find(|gone| gone.digest == digest);
+            held.cloned()
         });
-    });
-    let words = StoredValue::new(format!("Picture, {words}"));
-    move || {
-        match seen.get() {
-        Seen::Wait => view! { <p class="dim">"Fetching the picture…"</p> }.into_any(),
-        Seen::NotHere => view! {
-            <p class="dim" data-not-here=digest.hex()>"The picture is not on this device. Bring in a file that holds it."</p>
-        }
-        .into_any(),
-        Seen::Here(url) => view! {
-            <button
-                type="button"
-                class="key key-plain"
-                aria-label=move || if large.get() { "Show it small" } else { "Show it large" }
-                on:click=move |_| large.update(|large| *large = !*large)
-            >
-                <img data-picture=digest.hex() src=url.as_str().to_owned() alt=words.get_value() />
-            </button>
-        }
-        .into_any(),
+        let undo = held.map(|gone| {
+            key("Undo the erasing").tap(move || {
+                let gone = gone.clone();
+                spawn_local(async move { drop(picturing::bring_back(shop, gone).await) });
+            })
+        });
+        Piece::Several(vec![
+            tag("p")
+                .class("dim")
+                .set("data-erased", digest.hex())
+                .put("This picture was erased. Its entry stays in the book.")
+                .into(),
+            undo.into(),
+        ])
     }
-    }
-}
 
-fn pictures(shop: Workshop, of: Part) -> Vec<Picture> {
-    let Some(opened) = shop.opened.get() else {
-        return Vec::new();
-    };
-    let view = opened.book.view();
-    let erased = view.erased();
-    let mut pictures = Vec::new();
-    for thread in view.vehicle(opened.vehicle).threads(&Kind::Picture) {
-        for entry in thread.entries() {
-            let fate = Fate::of(thread, entry);
-            if let Says::Picture(said) = &entry.says
-                && said.part == of
-                && fate != Fate::Replaced
-            {
-                pictures.push(Picture {
-                    entry: entry.id,
-                    digest: said.digest,
-                    hand: wording::hand(entry),
-                    fate,
-                    erased: erased.contains(&said.digest),
-                });
-            }
+    fn sight(self, entry: EntryId, digest: Digest, hand: &str) -> Piece {
+        let known = self.sights.with(|sights| {
+            let sight = sights.get(&entry)?;
+            let seen = sight.seen.as_ref();
+            let address = seen.map(|url| url.as_ref().map(|url| url.as_str().to_owned()));
+            Some((sight.large, address))
+        });
+        if known.is_none() {
+            self.sights
+                .try_update_untracked(|sights| sights.insert(entry, Sight::default()));
+            spawn_local(self.fetch(entry, digest, false));
+        }
+        let words = tag("p").class("dim");
+        match known {
+            None | Some((_, None)) => words.put("Fetching the picture…").into(),
+            Some((_, Some(None))) => words
+                .set("data-not-here", digest.hex())
+                .put("The picture is not on this device. Bring in a file that holds it.")
+                .into(),
+            Some((large, Some(Some(address)))) => tag("button")
+                .set("type", "button")
+                .class("key key-plain")
+                .set(
+                    "aria-label",
+                    if large {
+                        "Show it small"
+                    } else {
+                        "Show it large"
+                    },
+                )
+                .tap(move || {
+                    self.sights.update(|sights| {
+                        if let Some(sight) = sights.get_mut(&entry) {
+                            sight.large = !large;
+                        }
+                    });
+                    spawn_local(self.fetch(entry, digest, !large));
+                })
+                .put(
+                    tag("img")
+                        .set("data-picture", digest.hex())
+                        .set("src", address)
+                        .set("alt", format!("Picture, {hand}")),
+                )
+                .into(),
         }
     }
-    pictures.reverse();
-    pictures
+
+    /// Fetches a picture, unless it is wanted in another size by the time it is there.
+    async fn fetch(self, entry: EntryId, digest: Digest, large: bool) {
+        let url = picturing::sight(self.shop, digest, large).await;
+        self.sights.try_update(|sights| {
+            if let Some(sight) = sights.get_mut(&entry)
+                && sight.large == large
+            {
+                sight.seen = Some(url);
+            }
+        });
+    }
 }

@@ -5,78 +5,18 @@ use cartside_core::wheel::Part;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::correction_key::CorrectionKey;
+use crate::component::plain::key;
+use crate::correction_key::{correction_key, told};
 use crate::fate::Fate;
-use crate::picturing::{in_latest_visit, told};
-use crate::workshop::{Notice, Step, Workshop, workshop};
+use crate::markup::{Piece, Tag, nothing, tag, typed};
+use crate::picturing::{self, in_latest_visit};
+use crate::workshop::{Notice, Step, Workshop};
 use crate::{draft, wording};
 
-/// One remark.
-#[derive(Clone, Debug, PartialEq)]
-struct Remark {
-    entry: EntryId,
-    text: String,
-    hand: String,
-    fate: Fate,
-}
-
 /// The remarks on one part.
-#[component]
-pub(super) fn Remarks(
-    /// The vehicle.
-    id: EntryId,
-    /// The part.
-    of: Part,
-) -> impl IntoView {
-    let shop = workshop();
-    let remarks = Memo::new(move |_| remarks(shop, of));
-    view! {
-        <section class="card">
-            <h2>"Remarks"</h2>
-            <Writing id of />
-            {move || {
-                let remarks = remarks.get();
-                (!remarks.is_empty()).then(|| view! { <Written remarks /> })
-            }}
-        </section>
-    }
-}
-
-#[component]
-fn Written(remarks: Vec<Remark>) -> impl IntoView {
-    view! {
-        <ul class="list">
-            {remarks.into_iter().map(|remark| view! { <OneRemark remark /> }).collect_view()}
-        </ul>
-    }
-}
-
-#[component]
-fn OneRemark(remark: Remark) -> impl IntoView {
-    let fate = remark.fate;
-    view! {
-        <li class="item" data-remark=remark.entry.hex() data-fate=fate.code()>
-            <p>
-                <span class:struck=fate.gone()>{remark.text}</span>
-                " "
-                <span>{fate.words()}</span>
-                <br />
-                <span class="dim">{remark.hand}</span>
-            </p>
-            {fate
-                .correction()
-                .map(|correction| view! { <CorrectionKey entry=remark.entry correction /> })}
-        </li>
-    }
-}
-
-/// The field for a new remark.
-#[component]
-fn Writing(id: EntryId, of: Part) -> impl IntoView {
-    let shop = workshop();
+pub(super) fn remarks(shop: Workshop, id: EntryId, of: Part) -> Tag {
     let text = RwSignal::new(String::new());
     let restored = RwSignal::new(false);
-    let name = StoredValue::new(draft::of_remark(id, of));
     spawn_local(async move {
         let found = draft::find(shop, &draft::of_remark(id, of)).await;
         if let Some(found) = found.filter(|found| !found.is_empty()) {
@@ -87,27 +27,31 @@ fn Writing(id: EntryId, of: Part) -> impl IntoView {
             }
         }
     });
-    let typed = move |typed: String| {
-        restored.set(false);
-        text.set(typed.clone());
-        draft::keep(shop, name.get_value(), typed);
+    let field = move || {
+        tag("textarea").typed(text.get()).on("input", move |event| {
+            restored.set(false);
+            text.set(typed(&event));
+            draft::keep(shop, draft::of_remark(id, of), typed(&event));
+        })
     };
-    view! {
-        <Show when=move || restored.get()>
-            <p class="dim" data-restored="remark">"This was typed before and not yet saved."</p>
-        </Show>
-        <label class="field">
-            "Remark"
-            <textarea prop:value=text on:input:target=move |event| typed(event.target().value())></textarea>
-        </label>
-        <button
-            type="button"
-            class="key key-main"
-            on:click=move |_| spawn_local(save(shop, id, of, text))
-        >
-            "Save the remark"
-        </button>
-    }
+    tag("section")
+        .class("card")
+        .put(tag("h2").put("Remarks"))
+        .live(move || {
+            restored.get().then(|| {
+                tag("p")
+                    .class("dim")
+                    .set("data-restored", "remark")
+                    .put("This was typed before and not yet saved.")
+            })
+        })
+        .put(tag("label").class("field").put("Remark").live(field))
+        .put(
+            key("Save the remark")
+                .class("key-main")
+                .tap(move || spawn_local(save(shop, id, of, text))),
+        )
+        .live(move || written(shop, of))
 }
 
 /// Saves what is typed; the field is emptied only of what was saved.
@@ -136,16 +80,17 @@ async fn write(shop: Workshop, id: EntryId, of: Part, said: String) -> Step<()> 
     let mut scribe = shop.scribe();
     scribe.write(&entry)?;
     scribe.drop_drafts.push(draft::of_remark(id, of));
-    let what = told(shop, &scribe.entries);
+    let what = picturing::told(shop, &scribe.entries);
     shop.save(scribe, &what).await
 }
 
-fn remarks(shop: Workshop, of: Part) -> Vec<Remark> {
+/// What was written, the latest first.
+fn written(shop: Workshop, of: Part) -> Piece {
     let Some(opened) = shop.opened.get() else {
-        return Vec::new();
+        return nothing();
     };
     let view = opened.book.view();
-    let mut remarks: Vec<Remark> = Vec::new();
+    let mut items: Vec<Tag> = Vec::new();
     for thread in view.vehicle(opened.vehicle).threads(&Kind::Remark) {
         for entry in thread.entries() {
             let fate = Fate::of(thread, entry);
@@ -153,15 +98,22 @@ fn remarks(shop: Workshop, of: Part) -> Vec<Remark> {
                 && *part == of
                 && fate != Fate::Replaced
             {
-                remarks.push(Remark {
-                    entry: entry.id,
-                    text: text.clone(),
-                    hand: wording::hand(entry),
-                    fate,
-                });
+                let correct = fate.correction();
+                let says = tag("span").put(text.clone());
+                items.push(
+                    tag("li")
+                        .class("item")
+                        .set("data-remark", entry.id.hex())
+                        .set("data-fate", fate.code())
+                        .put(told(says, fate, nothing(), wording::hand(entry)))
+                        .put(correct.map(|how| correction_key(shop, entry.id, how))),
+                );
             }
         }
     }
-    remarks.reverse();
-    remarks
+    if items.is_empty() {
+        return nothing();
+    }
+    items.reverse();
+    tag("ul").class("list").each(items).into()
 }
