@@ -88,8 +88,8 @@ fn arrive() {
 fn page(route: Route) -> Piece {
     arrive();
     match route {
-        Route::Book => book::BookPage().into_any().into(),
-        Route::Begin => begin::BeginPage().into_any().into(),
+        Route::Book => book::page(),
+        Route::Begin => begin::page(),
         Route::Vehicle(id) => in_hand(id, move || {
             vehicle::VehiclePage(vehicle::VehiclePageProps { id }).into_any()
         }),
@@ -102,9 +102,7 @@ fn page(route: Route) -> Piece {
         Route::Wheel(id, position) => in_hand(id, move || {
             wheel::WheelPage(wheel::WheelPageProps { id, position }).into_any()
         }),
-        Route::Build(id, position) => in_hand(id, move || {
-            build::BuildPage(build::BuildPageProps { id, position }).into_any()
-        }),
+        Route::Build(id, position) => in_hand(id, move || build::page(id, position)),
         Route::Ask(id, position, question, place) => in_hand(id, move || {
             ask::AskPage(ask::AskPageProps {
                 id,
@@ -118,8 +116,8 @@ fn page(route: Route) -> Piece {
             part::PartPage(part::PartPageProps { id, of }).into_any()
         }),
         Route::CarryOut => carry_out::CarryOutPage().into_any().into(),
-        Route::BringIn => bring_in::BringInPage().into_any().into(),
-        Route::Preferences => preferences::PreferencesPage().into_any().into(),
+        Route::BringIn => bring_in::page(),
+        Route::Preferences => preferences::page().into(),
         Route::Unknown(hash) => unknown::UnknownPage(unknown::UnknownPageProps { hash })
             .into_any()
             .into(),
