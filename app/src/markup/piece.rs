@@ -14,8 +14,6 @@ pub enum Piece {
     Several(Vec<Piece>),
     /// A piece that is made again whenever a signal read in making it changes.
     Live(Live),
-    /// For now.
-    View(leptos::prelude::AnyView),
 }
 
 /// A piece that follows signals.
@@ -223,11 +221,5 @@ impl<P: Into<Piece>> From<Option<P>> for Piece {
 impl<P: Into<Piece>> From<Vec<P>> for Piece {
     fn from(pieces: Vec<P>) -> Piece {
         Piece::Several(pieces.into_iter().map(Into::into).collect())
-    }
-}
-
-impl From<leptos::prelude::AnyView> for Piece {
-    fn from(view: leptos::prelude::AnyView) -> Piece {
-        Piece::View(view)
     }
 }

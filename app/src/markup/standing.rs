@@ -17,7 +17,6 @@ pub(super) enum Stands {
     /// The pieces and a node after the last, so that there is a place even where nothing stands.
     Several(Vec<Stands>, Node),
     Live(RenderEffect<Stands>),
-    View(std::cell::RefCell<leptos::tachys::view::any_view::AnyViewState>),
 }
 
 /// An element that stands.
@@ -39,9 +38,6 @@ pub(super) fn build(piece: Piece) -> Stands {
             document().create_text_node("").into(),
         ),
         Piece::Live(live) => follow(live, None),
-        Piece::View(view) => Stands::View(std::cell::RefCell::new(
-            leptos::tachys::view::Render::build(view),
-        )),
     }
 }
 
@@ -71,11 +67,6 @@ impl Stands {
             Stands::Live(effect) => {
                 effect.with_value_mut(|stands| stands.mount(parent, before));
             }
-            Stands::View(view) => leptos::tachys::view::Mountable::mount(
-                &mut *view.borrow_mut(),
-                wasm_bindgen::JsCast::unchecked_ref(parent),
-                before,
-            ),
         }
     }
 
@@ -91,7 +82,6 @@ impl Stands {
             Stands::Live(effect) => {
                 effect.with_value_mut(|stands| stands.unmount());
             }
-            Stands::View(view) => leptos::tachys::view::Mountable::unmount(&mut *view.borrow_mut()),
         }
     }
 
@@ -105,10 +95,6 @@ impl Stands {
                 None => Some(end.clone()),
             },
             Stands::Live(effect) => effect.with_value_mut(|stands| stands.first()).flatten(),
-            Stands::View(view) => leptos::tachys::view::Mountable::elements(&*view.borrow())
-                .into_iter()
-                .next()
-                .map(Into::into),
         }
     }
 

@@ -4,13 +4,18 @@
 mod choices;
 mod writing;
 
+use std::rc::Rc;
+
 use cartside_core::wheel::VehicleKind;
-use cartside_core::words;
+use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::component::choice::{choice, step};
+use crate::component::plain::refusal;
+use crate::markup::{Piece, Tag, live, tag};
 use crate::workshop::{Workshop, workshop};
-use choices::{Counts, Step, WheelChoice, wheel_choices};
+use choices::{Pad, Take, WheelChoice, counts, wheel_choices};
 use writing::Begun;
 
 /// The spokes most wheels have; common practice, no source.
@@ -18,24 +23,31 @@ const SPOKES: [u16; 5] = [8, 10, 12, 14, 16];
 /// The felloes most rims have; two are the halves of a bent rim. Common practice, no source.
 const FELLOES: [u16; 6] = [2, 4, 5, 6, 7, 8];
 
-/// What is chosen so far. Copies are the same; its signals live as long as the page.
-#[derive(Clone, Copy)]
+/// What is chosen so far.
+#[derive(Clone, Copy, Default)]
 struct Chosen {
-    kind: RwSignal<Option<VehicleKind>>,
-    wheels: RwSignal<Option<WheelChoice>>,
-    spokes: RwSignal<Option<u16>>,
-    felloes: RwSignal<Option<u16>>,
+    kind: Option<VehicleKind>,
+    wheels: Option<WheelChoice>,
+    spokes: Option<u16>,
+    felloes: Option<u16>,
+}
+
+/// The beginning as it goes on. Copies are the same; its signals live as long as the page.
+#[derive(Clone, Copy)]
+struct Beginning {
+    chosen: RwSignal<Chosen>,
+    spokes: Pad,
+    felloes: Pad,
     saving: RwSignal<bool>,
     refusal: RwSignal<String>,
 }
 
-impl Chosen {
-    fn nothing() -> Chosen {
-        Chosen {
-            kind: RwSignal::new(None),
-            wheels: RwSignal::new(None),
-            spokes: RwSignal::new(None),
-            felloes: RwSignal::new(None),
+impl Beginning {
+    fn new() -> Beginning {
+        Beginning {
+            chosen: RwSignal::new(Chosen::default()),
+            spokes: Pad::closed(),
+            felloes: Pad::closed(),
             saving: RwSignal::new(false),
             refusal: RwSignal::new(String::new()),
         }
@@ -43,18 +55,40 @@ impl Chosen {
 
     /// Another kind has its wheels elsewhere, so that they are to be chosen again.
     fn take_kind(self, kind: VehicleKind) {
-        if self.kind.get_untracked() != Some(kind) {
-            self.kind.set(Some(kind));
-            self.wheels.set(None);
+        let now = self.chosen.get_untracked();
+        if now.kind != Some(kind) {
+            self.chosen.set(Chosen {
+                kind: Some(kind),
+                wheels: None,
+                ..now
+            });
+            self.spokes.close();
+            self.felloes.close();
         }
+    }
+
+    fn take_wheels(self, wheels: WheelChoice) {
+        self.chosen.set(Chosen {
+            wheels: Some(wheels),
+            ..self.chosen.get_untracked()
+        });
+    }
+
+    fn take_spokes(self, spokes: u16) {
+        self.chosen.set(Chosen {
+            spokes: Some(spokes),
+            ..self.chosen.get_untracked()
+        });
     }
 
     /// The fourth tap: writes it all down.
     fn finish(self, shop: Workshop, felloes: u16) {
-        self.felloes.set(Some(felloes));
-        let (kind, wheels) = (self.kind.get_untracked(), self.wheels.get_untracked());
-        let (Some(kind), Some(wheels), Some(spokes)) = (kind, wheels, self.spokes.get_untracked())
-        else {
+        let now = self.chosen.get_untracked();
+        self.chosen.set(Chosen {
+            felloes: Some(felloes),
+            ..now
+        });
+        let (Some(kind), Some(wheels), Some(spokes)) = (now.kind, now.wheels, now.spokes) else {
             return;
         };
         if self.saving.get_untracked() {
@@ -77,85 +111,50 @@ impl Chosen {
 }
 
 /// Begin a vehicle in four taps.
-#[component]
-pub fn BeginPage() -> impl IntoView {
+pub fn page() -> Piece {
     let shop = workshop();
-    let chosen = Chosen::nothing();
-    let has_wheels = move || chosen.wheels.get().is_some();
-    let has_spokes = move || has_wheels() && chosen.spokes.get().is_some();
-    view! {
-        <main class="page" data-page="begin">
-            <h1>"Begin a vehicle"</h1>
-            <Kinds chosen />
-            <Show when=move || chosen.kind.get().is_some()>
-                <WhichWheels chosen />
-            </Show>
-            <Show when=has_wheels>
-                <Step code="spokes" heading="How many spokes a wheel?">
-                    <Counts usual=&SPOKES chosen=chosen.spokes take=Callback::new(move |n| chosen.spokes.set(Some(n))) />
-                </Step>
-            </Show>
-            <Show when=has_spokes>
-                <Step code="felloes" heading="How many felloes a wheel?">
-                    <p class="dim">"The spokes are dealt out evenly; what each felloe carries can be put right later. A bent rim: its lengths."</p>
-                    <Counts usual=&FELLOES chosen=chosen.felloes take=Callback::new(move |n| chosen.finish(shop, n)) />
-                </Step>
-            </Show>
-            <p class="refusal" role="alert">{chosen.refusal}</p>
-        </main>
-    }
+    let beginning = Beginning::new();
+    let take_spokes: Take = Rc::new(move |spokes| beginning.take_spokes(spokes));
+    let finish: Take = Rc::new(move |felloes| beginning.finish(shop, felloes));
+    live(move || {
+        let now = beginning.chosen.get();
+        let spokes = now.wheels.map(|_| {
+            let step = step("spokes", "How many spokes a wheel?");
+            counts(step, &SPOKES, now.spokes, beginning.spokes, &take_spokes)
+        });
+        let felloes = now.wheels.and(now.spokes).map(|_| {
+            let dealt = "The spokes are dealt out evenly; what each felloe carries can be put right later. A bent rim: its lengths.";
+            let step = step("felloes", "How many felloes a wheel?")
+                .put(tag("p").class("dim").put(dealt));
+            counts(step, &FELLOES, now.felloes, beginning.felloes, &finish)
+        });
+        tag("main")
+            .class("page")
+            .set("data-page", "begin")
+            .put(tag("h1").put("Begin a vehicle"))
+            .put(kinds(beginning, now, shop.style()))
+            .put(now.kind.map(|kind| which_wheels(beginning, now, kind)))
+            .put(spokes)
+            .put(felloes)
+            .put(refusal(beginning.refusal.get()))
+    })
 }
 
-#[component]
-fn Kinds(chosen: Chosen) -> impl IntoView {
-    let style = workshop().style();
-    let key = move |kind: VehicleKind| {
-        let pressed = move || {
-            if chosen.kind.get() == Some(kind) {
-                "true"
-            } else {
-                "false"
-            }
-        };
-        view! {
-            <button type="button" class="key" data-choice=kind.code() aria-pressed=pressed on:click=move |_| chosen.take_kind(kind)>
-                <span class="capital">{words::term::vehicle_kind(kind, style)}</span>
-            </button>
-        }
-    };
-    view! {
-        <Step code="kind" heading="What is it?">
-            <div class="choices">{VehicleKind::ALL.into_iter().map(key).collect_view()}</div>
-        </Step>
-    }
+fn kinds(beginning: Beginning, now: Chosen, style: Style) -> Tag {
+    let keys = VehicleKind::ALL.into_iter().map(|kind| {
+        let words = words::term::vehicle_kind(kind, style);
+        choice(kind.code(), now.kind == Some(kind), words).tap(move || beginning.take_kind(kind))
+    });
+    step("kind", "What is it?").put(tag("div").class("choices").each(keys))
 }
 
-#[component]
-fn WhichWheels(chosen: Chosen) -> impl IntoView {
-    let key = move |choice: WheelChoice| {
-        let pressed = move || {
-            if chosen.wheels.get() == Some(choice) {
-                "true"
-            } else {
-                "false"
-            }
-        };
-        view! {
-            <button type="button" class="key" data-choice=choice.code() aria-pressed=pressed on:click=move |_| chosen.wheels.set(Some(choice))>
-                <span class="capital">{choice.words()}</span>
-            </button>
-        }
-    };
-    let keys = move || {
-        chosen
-            .kind
-            .get()
-            .map(|kind| wheel_choices(kind).into_iter().map(key).collect_view())
-    };
-    view! {
-        <Step code="wheels" heading="Which wheels?">
-            <p class="dim">"Near is the left as the driver sits, off the right."</p>
-            <div class="choices">{keys}</div>
-        </Step>
-    }
+fn which_wheels(beginning: Beginning, now: Chosen, kind: VehicleKind) -> Tag {
+    let keys = wheel_choices(kind).into_iter().map(|wheels| {
+        choice(wheels.code(), now.wheels == Some(wheels), wheels.words())
+            .tap(move || beginning.take_wheels(wheels))
+    });
+    let sides = "Near is the left as the driver sits, off the right.";
+    step("wheels", "Which wheels?")
+        .put(tag("p").class("dim").put(sides))
+        .put(tag("div").class("choices").each(keys))
 }

@@ -6,72 +6,78 @@ use cartside_core::words;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::component::mark::StandingMark;
+use crate::component::mark::standing_mark;
+use crate::component::plain::{key, link};
 use crate::demonstration;
+use crate::markup::{Piece, Tag, live, tag};
 use crate::route::Route;
 use crate::storage::Which;
 use crate::wording::counted;
 use crate::workshop::{Workshop, workshop};
 
 /// The day book: every vehicle, the latest first.
-#[component]
-pub fn BookPage() -> impl IntoView {
+pub fn page() -> Piece {
     let shop = workshop();
-    let empty = move || shop.list.with(Vec::is_empty);
-    let rows = move || {
-        shop.list
-            .get()
-            .into_iter()
-            .map(|summary| one_vehicle(&summary, shop))
-            .collect_view()
-    };
-    view! {
-        <main class="page" data-page="book">
-            <h1>"Day book"</h1>
-            <a class="key key-main" href=Route::Begin.href()>"Begin a vehicle"</a>
-            <Show when=move || !empty() fallback=Empty>
-                <ul class="list">{rows}</ul>
-            </Show>
-            <div class="choices">
-                <a class="key" href=Route::CarryOut.href()>"Carry out"</a>
-                <a class="key" href=Route::BringIn.href()>"Bring in"</a>
-                <a class="key" href=Route::Preferences.href()>"Preferences"</a>
-                <Show when=move || shop.which.get() == Which::Own>
-                    <button type="button" class="key" on:click=move |_| spawn_local(demonstration::enter(shop))>
-                        "Open the demonstration"
-                    </button>
-                </Show>
-            </div>
-        </main>
+    live(move || {
+        let own = shop.which.get() == Which::Own;
+        let demonstration = own.then(|| {
+            key("Open the demonstration").tap(move || spawn_local(demonstration::enter(shop)))
+        });
+        tag("main")
+            .class("page")
+            .set("data-page", "book")
+            .put(tag("h1").put("Day book"))
+            .put(link(Route::Begin.href(), "Begin a vehicle").class("key-main"))
+            .put(shop.list.with(|list| vehicles(list, shop)))
+            .put(
+                tag("div")
+                    .class("choices")
+                    .put(link(Route::CarryOut.href(), "Carry out"))
+                    .put(link(Route::BringIn.href(), "Bring in"))
+                    .put(link(Route::Preferences.href(), "Preferences"))
+                    .put(demonstration),
+            )
+    })
+}
+
+fn vehicles(list: &[Summary], shop: Workshop) -> Tag {
+    if list.is_empty() {
+        return empty();
     }
+    let rows = list.iter().map(|summary| one_vehicle(summary, shop));
+    tag("ul").class("list").each(rows)
 }
 
 /// How to begin, in an empty book.
-#[component]
-fn Empty() -> impl IntoView {
-    view! {
-        <section class="card">
-            <h2>"Nothing is written yet"</h2>
-            <p>"Four taps begin a vehicle: its kind, which wheels, how many spokes, how many felloes. All else is asked when it is needed, and everything can be left open."</p>
-            <p>"To try it first, open the demonstration: a book of its own, with an invented cart in it."</p>
-        </section>
-    }
+fn empty() -> Tag {
+    let taps = "Four taps begin a vehicle: its kind, which wheels, how many spokes, how many felloes. All else is asked when it is needed, and everything can be left open.";
+    let trial =
+        "To try it first, open the demonstration: a book of its own, with an invented cart in it.";
+    tag("section")
+        .class("card")
+        .put(tag("h2").put("Nothing is written yet"))
+        .put(tag("p").put(taps))
+        .put(tag("p").put(trial))
 }
 
-fn one_vehicle(summary: &Summary, shop: Workshop) -> impl IntoView + use<> {
+fn one_vehicle(summary: &Summary, shop: Workshop) -> Tag {
     let (name, under) = titles(summary, shop);
-    let standing = summary.standing;
-    view! {
-        <li>
-            <a class="item" href=Route::Vehicle(summary.vehicle).href() data-vehicle=summary.vehicle.hex() data-standing=standing.map(|standing| standing.code())>
-                <span class="whole-row">
-                    <span class="strong capital" class:struck=summary.struck>{name}</span>
-                    <span class="dim">{under}</span>
-                </span>
-                {standing.map(|standing| view! { <StandingMark standing /> })}
-            </a>
-        </li>
+    let name = tag("span")
+        .class("strong capital")
+        .class_if(summary.struck, "struck")
+        .put(name);
+    let under = tag("span").class("dim").put(under);
+    let mut item = tag("a")
+        .class("item")
+        .set("href", Route::Vehicle(summary.vehicle).href())
+        .set("data-vehicle", summary.vehicle.hex())
+        .put(tag("span").class("whole-row").put(name).put(under));
+    if let Some(standing) = summary.standing {
+        item = item
+            .set("data-standing", standing.code())
+            .put(standing_mark(standing));
     }
+    tag("li").put(item)
 }
 
 /// The name, or the kind where there is none; and what else is known in a line.

@@ -4,15 +4,16 @@ use std::rc::Rc;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use web_sys::HtmlInputElement;
 
 use crate::bringing::{self, Brought, Incoming, Plan};
+use crate::component::plain::{key, link, refusal};
+use crate::markup::{Piece, Tag, live, nothing, picked_file, tag};
+use crate::route::Route;
 use crate::storage::Which;
 use crate::wording;
 use crate::workshop::{Workshop, workshop};
 
 /// How far the bringing in is.
-#[derive(Clone)]
 enum Stage {
     Choose,
     Busy(&'static str),
@@ -24,56 +25,54 @@ enum Stage {
 type StageSignal = RwSignal<Stage, LocalStorage>;
 
 /// Bring a file in, after showing what it would add.
-#[component]
-pub fn BringInPage() -> impl IntoView {
-    let shop = workshop();
-    view! {
-        <main class="page" data-page="bring-in">
-            <h1>"Bring in"</h1>
-            {move || match shop.which.get() {
-                Which::Own => view! { <OwnBook /> }.into_any(),
-                Which::Demonstration => view! {
-                    <p class="refusal" data-refused="">
-                        "Nothing can be brought into the demonstration. Go back to your own book first."
-                    </p>
-                }
-                .into_any(),
-            }}
-        </main>
-    }
-}
-
-#[component]
-fn OwnBook() -> impl IntoView {
+pub fn page() -> Piece {
     let shop = workshop();
     let stage: StageSignal = RwSignal::new_local(Stage::Choose);
-    let chosen = move |input: HtmlInputElement| {
-        let file = input.files().and_then(|files| files.get(0));
-        // Emptied, so that the same file can be chosen again.
-        input.set_value("");
-        if let Some(file) = file {
-            spawn_local(look(shop, file, stage));
+    live(move || {
+        let page = tag("main")
+            .class("page")
+            .set("data-page", "bring-in")
+            .put(tag("h1").put("Bring in"));
+        let how = "Choose a file that was carried out of Cartside, here or on another device. First you see what it would add; nothing is stored before you say so.";
+        let not_here =
+            "Nothing can be brought into the demonstration. Go back to your own book first.";
+        match shop.which.get() {
+            Which::Own => page
+                .put(tag("p").put(how))
+                .put(choose(shop, stage))
+                .put(stage.with(|now| at_stage(now, shop, stage))),
+            Which::Demonstration => page.put(
+                tag("p")
+                    .class("refusal")
+                    .flag("data-refused", true)
+                    .put(not_here),
+            ),
         }
-    };
-    view! {
-        <p>
-            "Choose a file that was carried out of Cartside, here or on another device. First you see what it would add; nothing is stored before you say so."
-        </p>
-        <label class="key key-main">
-            "Choose a file"
-            <input
-                type="file"
-                accept=".zip,application/zip"
-                on:change:target=move |event| chosen(event.target())
-            />
-        </label>
-        {move || match stage.get() {
-            Stage::Choose => ().into_any(),
-            Stage::Busy(what) => view! { <p role="status">{what}</p> }.into_any(),
-            Stage::Foreseen(incoming, plan) => view! { <Foreseen incoming plan stage /> }.into_any(),
-            Stage::Done(brought) => view! { <Done brought /> }.into_any(),
-            Stage::Refused(sentence) => view! { <p class="refusal" role="alert" data-refused="">{sentence}</p> }.into_any(),
-        }}
+    })
+}
+
+fn choose(shop: Workshop, stage: StageSignal) -> Tag {
+    let field = tag("input")
+        .set("type", "file")
+        .set("accept", ".zip,application/zip")
+        .on("change", move |event| {
+            if let Some(file) = picked_file(&event) {
+                spawn_local(look(shop, file, stage));
+            }
+        });
+    tag("label")
+        .class("key key-main")
+        .put("Choose a file")
+        .put(field)
+}
+
+fn at_stage(now: &Stage, shop: Workshop, stage: StageSignal) -> Piece {
+    match now {
+        Stage::Choose => nothing(),
+        Stage::Busy(what) => tag("p").set("role", "status").put(*what).into(),
+        Stage::Foreseen(incoming, plan) => foreseen(incoming, plan, shop, stage).into(),
+        Stage::Done(brought) => done(*brought).into(),
+        Stage::Refused(sentence) => refusal(sentence.clone()).flag("data-refused", true).into(),
     }
 }
 
@@ -100,55 +99,50 @@ async fn accept(shop: Workshop, incoming: Rc<Incoming>, stage: StageSignal) {
 }
 
 /// What the file would do, and the key that does it.
-#[component]
-fn Foreseen(incoming: Rc<Incoming>, plan: Rc<Plan>, stage: StageSignal) -> impl IntoView {
-    let shop = workshop();
+fn foreseen(incoming: &Rc<Incoming>, plan: &Plan, shop: Workshop, stage: StageSignal) -> Tag {
     let from: String = incoming.device.chars().take(8).collect();
     let made = wording::moment(&incoming.made_at);
-    let warnings = incoming.warnings.clone();
-    let main = !plan.nothing();
-    let incoming = StoredValue::new_local(incoming);
-    view! {
-        <section
-            class="card"
-            data-would-add=plan.entries.len()
-            data-would-add-pictures=plan.pictures.len()
-            data-would-dispute=plan.disputes
-        >
-            <h2>"What it would add"</h2>
-            <p class="dim">"Made "{made}" by device "{from}"."</p>
-            <ul class="stack">
-                {bringing::foreseen(&plan).into_iter().map(|said| view! { <li>{said}</li> }).collect_view()}
-            </ul>
-            {warnings
-                .into_iter()
-                .map(|said| view! { <p class="warning" data-warning="">{said}</p> })
-                .collect_view()}
-            <button
-                type="button"
-                class="key"
-                class:key-main=main
-                on:click=move |_| spawn_local(accept(shop, incoming.get_value(), stage))
-            >
-                "Bring it in"
-            </button>
-        </section>
-    }
+    let adds = bringing::foreseen(plan).into_iter();
+    let warnings = incoming.warnings.iter().map(|said| {
+        tag("p")
+            .class("warning")
+            .flag("data-warning", true)
+            .put(said.clone())
+    });
+    let incoming = Rc::clone(incoming);
+    tag("section")
+        .class("card")
+        .set("data-would-add", plan.entries.len().to_string())
+        .set("data-would-add-pictures", plan.pictures.len().to_string())
+        .set("data-would-dispute", plan.disputes.to_string())
+        .put(tag("h2").put("What it would add"))
+        .put(
+            tag("p")
+                .class("dim")
+                .put(format!("Made {made} by device {from}.")),
+        )
+        .put(
+            tag("ul")
+                .class("stack")
+                .each(adds.map(|said| tag("li").put(said))),
+        )
+        .each(warnings)
+        .put(
+            key("Bring it in")
+                .class_if(!plan.nothing(), "key-main")
+                .tap(move || spawn_local(accept(shop, Rc::clone(&incoming), stage))),
+        )
 }
 
 /// What the bringing in came to.
-#[component]
-fn Done(brought: Brought) -> impl IntoView {
-    view! {
-        <section
-            class="card"
-            data-added=brought.entries
-            data-added-pictures=brought.pictures
-            data-renamed=brought.renamed.to_string()
-        >
-            <h2>"Brought in"</h2>
-            {bringing::came_of(brought).into_iter().map(|said| view! { <p>{said}</p> }).collect_view()}
-            <a class="key" href="#/">"To the day book"</a>
-        </section>
-    }
+fn done(brought: Brought) -> Tag {
+    let came_of = bringing::came_of(brought).into_iter();
+    tag("section")
+        .class("card")
+        .set("data-added", brought.entries.to_string())
+        .set("data-added-pictures", brought.pictures.to_string())
+        .is("data-renamed", brought.renamed)
+        .put(tag("h2").put("Brought in"))
+        .each(came_of.map(|said| tag("p").put(said)))
+        .put(link(Route::Book.href(), "To the day book"))
 }

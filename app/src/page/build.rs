@@ -6,180 +6,187 @@ mod writing;
 
 use cartside_core::daybook::EntryId;
 use cartside_core::wheel::{Arm, Felloes, Keeper, Position, Rim, Tyre, Wheel};
-use cartside_core::words::{self, term};
+use cartside_core::words::{self, Style, term};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::looking::Looking;
+use crate::component::choice::{choice, step};
+use crate::component::plain::{key, link, refusal};
+use crate::markup::{Piece, Tag, tag};
 use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
-use felloe_keys::FelloeKeys;
+use felloe_keys::felloe_keys;
 
-/// What is set so far and not yet saved. Copies are the same; its signals live as long as the page.
-#[derive(Clone, Copy)]
+/// What is set so far and not yet saved.
+#[derive(Clone)]
 pub struct Setting {
     /// Spokes of each felloe.
-    pub carried: RwSignal<Vec<u16>>,
-    rim: RwSignal<Option<Rim>>,
-    tyre: RwSignal<Option<Tyre>>,
-    arm: RwSignal<Option<Arm>>,
-    keeper: RwSignal<Option<Keeper>>,
+    pub carried: Vec<u16>,
+    rim: Option<Rim>,
+    tyre: Option<Tyre>,
+    arm: Option<Arm>,
+    keeper: Option<Keeper>,
 }
 
 impl Setting {
-    fn of(wheel: Option<&Wheel>) -> Setting {
-        let carried = wheel.map_or_else(|| vec![2; 6], |wheel| wheel.felloes.carried().to_vec());
-        Setting {
-            carried: RwSignal::new(carried),
-            rim: RwSignal::new(wheel.and_then(|wheel| wheel.rim)),
-            tyre: RwSignal::new(wheel.and_then(|wheel| wheel.tyre)),
-            arm: RwSignal::new(wheel.and_then(|wheel| wheel.arm)),
-            keeper: RwSignal::new(wheel.and_then(|wheel| wheel.keeper)),
+    fn of(wheel: Option<Wheel>) -> Setting {
+        match wheel {
+            Some(wheel) => Setting {
+                carried: wheel.felloes.carried().to_vec(),
+                rim: wheel.rim,
+                tyre: wheel.tyre,
+                arm: wheel.arm,
+                keeper: wheel.keeper,
+            },
+            None => Setting {
+                carried: vec![2; 6],
+                rim: None,
+                tyre: None,
+                arm: None,
+                keeper: None,
+            },
         }
     }
 
     /// The wheel as it is set, or why its numbers make none.
     fn wheel(self) -> Result<Wheel, String> {
-        let felloes =
-            Felloes::new(self.carried.get_untracked()).map_err(|refusal| refusal.to_string())?;
+        let felloes = Felloes::new(self.carried).map_err(|refusal| refusal.to_string())?;
         Ok(Wheel {
             felloes,
-            rim: self.rim.get_untracked(),
-            tyre: self.tyre.get_untracked(),
-            arm: self.arm.get_untracked(),
-            keeper: self.keeper.get_untracked(),
+            rim: self.rim,
+            tyre: self.tyre,
+            arm: self.arm,
+            keeper: self.keeper,
         })
     }
-}
 
-/// How one wheel is built.
-#[component]
-pub fn BuildPage(
-    /// The vehicle.
-    id: EntryId,
-    /// Where the wheel stands.
-    position: Position,
-) -> impl IntoView {
-    let shop = workshop();
-    let looking = Memo::new(move |_| Looking::at(shop, position));
-    // Taken once, so that nothing resets a key while somebody is setting them.
-    let setting = Setting::of(
-        looking
-            .get_untracked()
-            .map(|looking| looking.wheel)
-            .as_ref(),
-    );
-    view! {
-        <main class="page" data-page="build">
-            <h1 class="capital">{words::place::wheel_at(position)}": how it is built"</h1>
-            <FelloeKeys setting />
-            <Choices setting />
-            <Save id position setting described=Signal::derive(move || looking.get().is_some()) />
-            <a class="key key-plain" href=Route::Wheel(id, position).href()>"To the wheel"</a>
-        </main>
-    }
-}
-
-/// Rim, tyre, arm and keeper; a second tap on what is chosen leaves it open again.
-#[component]
-fn Choices(setting: Setting) -> impl IntoView {
-    let style = workshop().style();
-    let rims: Vec<_> = Rim::ALL
-        .into_iter()
-        .map(|rim| (rim, rim.code(), term::rim(rim, style)))
-        .collect();
-    let tyres: Vec<_> = Tyre::ALL
-        .into_iter()
-        .map(|tyre| (tyre, tyre.code(), term::tyre(tyre, style)))
-        .collect();
-    let arms: Vec<_> = Arm::ALL
-        .into_iter()
-        .map(|arm| (arm, arm.code(), term::arm(arm).to_owned()))
-        .collect();
-    let keepers: Vec<_> = Keeper::ALL
-        .into_iter()
-        .map(|keeper| {
-            (
-                keeper,
-                keeper.code(),
-                term::keeper(keeper, style).to_owned(),
-            )
-        })
-        .collect();
-    view! {
-        {one_of("rim", "Rim", rims, setting.rim)}
-        {one_of("tyre", "Tyre", tyres, setting.tyre)}
-        {one_of("arm", "Arm", arms, setting.arm)}
-        {one_of("keeper", "What keeps it on", keepers, setting.keeper)}
-    }
-}
-
-fn one_of<T>(
-    code: &'static str,
-    heading: &'static str,
-    choices: Vec<(T, &'static str, String)>,
-    chosen: RwSignal<Option<T>>,
-) -> impl IntoView
-where
-    T: Copy + PartialEq + Send + Sync + 'static,
-{
-    let key = move |(value, code, label): (T, &'static str, String)| {
-        let pressed = move || {
-            if chosen.get() == Some(value) {
-                "true"
-            } else {
-                "false"
-            }
-        };
-        let tap = move |_| {
-            chosen.update(|now| {
-                *now = if *now == Some(value) {
-                    None
-                } else {
-                    Some(value)
-                }
-            })
-        };
-        view! {
-            <button type="button" class="key" data-choice=code aria-pressed=pressed on:click=tap>
-                <span class="capital">{label}</span>
-            </button>
+    fn has(&self, choice: Choice) -> bool {
+        match choice {
+            Choice::Rim(rim) => self.rim == Some(rim),
+            Choice::Tyre(tyre) => self.tyre == Some(tyre),
+            Choice::Arm(arm) => self.arm == Some(arm),
+            Choice::Keeper(keeper) => self.keeper == Some(keeper),
         }
-    };
-    view! {
-        <section class="stack" data-step=code>
-            <h2>{heading}</h2>
-            <div class="choices">{choices.into_iter().map(key).collect_view()}</div>
-        </section>
     }
+
+    /// Chooses; a second tap on what is chosen leaves it open again.
+    fn take(&mut self, choice: Choice) {
+        let new = !self.has(choice);
+        match choice {
+            Choice::Rim(rim) => self.rim = new.then_some(rim),
+            Choice::Tyre(tyre) => self.tyre = new.then_some(tyre),
+            Choice::Arm(arm) => self.arm = new.then_some(arm),
+            Choice::Keeper(keeper) => self.keeper = new.then_some(keeper),
+        }
+    }
+}
+
+/// Changes what is set so far. One function for every change, so that following a signal is not made anew for each.
+pub fn change(setting: RwSignal<Setting>, by: &dyn Fn(&mut Setting)) {
+    setting.update(|setting| by(setting));
+}
+
+/// What can be chosen of rim, tyre, arm and keeper.
+#[derive(Clone, Copy)]
+enum Choice {
+    Rim(Rim),
+    Tyre(Tyre),
+    Arm(Arm),
+    Keeper(Keeper),
+}
+
+impl Choice {
+    fn code(self) -> &'static str {
+        match self {
+            Choice::Rim(rim) => rim.code(),
+            Choice::Tyre(tyre) => tyre.code(),
+            Choice::Arm(arm) => arm.code(),
+            Choice::Keeper(keeper) => keeper.code(),
+        }
+    }
+
+    fn words(self, style: Style) -> String {
+        match self {
+            Choice::Rim(rim) => term::rim(rim, style),
+            Choice::Tyre(tyre) => term::tyre(tyre, style),
+            Choice::Arm(arm) => term::arm(arm).to_owned(),
+            Choice::Keeper(keeper) => term::keeper(keeper, style).to_owned(),
+        }
+    }
+}
+
+/// How one wheel is built: of which vehicle, and where the wheel stands.
+pub fn page(id: EntryId, position: Position) -> Tag {
+    let shop = workshop();
+    // Taken once, so that nothing resets a key while somebody is setting them.
+    let setting = RwSignal::new(Setting::of(untrack(|| described(shop, position))));
+    let wheel = words::place::wheel_at(position);
+    let heading = tag("h1")
+        .class("capital")
+        .put(format!("{wheel}: how it is built"));
+    tag("main")
+        .class("page")
+        .set("data-page", "build")
+        .put(heading)
+        .live(move || settings(setting, shop.style()))
+        .put(save(shop, id, position, setting))
+        .put(link(Route::Wheel(id, position).href(), "To the wheel").class("key-plain"))
+}
+
+/// The wheel as it is described, if it is.
+fn described(shop: Workshop, position: Position) -> Option<Wheel> {
+    let opened = shop.opened.get()?;
+    let view = opened.book.view();
+    let vehicle = view.vehicle(opened.vehicle);
+    let (wheel, _) = vehicle.wheel(position).filter(|_| !vehicle.struck())?;
+    Some(wheel.clone())
+}
+
+/// Felloes, rim, tyre, arm and keeper.
+fn settings(setting: RwSignal<Setting>, style: Style) -> Piece {
+    let now = setting.get();
+    let one_of = |code, heading, choices: &[Choice]| -> Piece {
+        let keys = choices.iter().map(|&one| {
+            choice(one.code(), now.has(one), one.words(style))
+                .tap(move || change(setting, &|setting| setting.take(one)))
+        });
+        let keys = tag("div").class("choices").each(keys);
+        step(code, heading).put(keys).into()
+    };
+    Piece::Several(vec![
+        felloe_keys(setting, &now.carried).into(),
+        one_of("rim", "Rim", &Rim::ALL.map(Choice::Rim)),
+        one_of("tyre", "Tyre", &Tyre::ALL.map(Choice::Tyre)),
+        one_of("arm", "Arm", &Arm::ALL.map(Choice::Arm)),
+        one_of(
+            "keeper",
+            "What keeps it on",
+            &Keeper::ALL.map(Choice::Keeper),
+        ),
+    ])
 }
 
 /// The key that saves, and what it does to what was written.
-#[component]
-fn Save(
-    id: EntryId,
-    position: Position,
-    setting: Setting,
-    described: Signal<bool>,
-) -> impl IntoView {
-    let shop = workshop();
-    let refusal = RwSignal::new(String::new());
-    let save = move |_| match setting.wheel() {
-        Err(said) => refusal.set(said),
+fn save(shop: Workshop, id: EntryId, position: Position, setting: RwSignal<Setting>) -> Tag {
+    let refused = RwSignal::new(String::new());
+    let save = move || match setting.get_untracked().wheel() {
+        Err(said) => refused.set(said),
         Ok(wheel) => {
-            refusal.set(String::new());
+            refused.set(String::new());
             store(shop, id, position, wheel);
         }
     };
-    view! {
-        <section class="stack">
-            <Show when=move || described.get()>
-                <p>"Saving corrects what was written of this wheel. The earlier description stays in the book, and readings taken against it are kept."</p>
-            </Show>
-            <p class="refusal" role="alert">{refusal}</p>
-            <button type="button" class="key key-main" data-key="save" on:click=save>"Save how it is built"</button>
-        </section>
-    }
+    let corrects = "Saving corrects what was written of this wheel. The earlier description stays in the book, and readings taken against it are kept.";
+    tag("section")
+        .class("stack")
+        .live(move || described(shop, position).map(|_| tag("p").put(corrects)))
+        .live(move || refusal(refused.get()))
+        .put(
+            key("Save how it is built")
+                .class("key-main")
+                .set("data-key", "save")
+                .tap(save),
+        )
 }
 
 fn store(shop: Workshop, id: EntryId, position: Position, wheel: Wheel) {

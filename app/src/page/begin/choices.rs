@@ -1,13 +1,17 @@
 //! The choices of a beginning: which wheels, and counts with any other number beside the usual ones.
 
+use std::rc::Rc;
+
 use cartside_core::wheel::{Position, VehicleKind};
 use cartside_core::words;
 use leptos::prelude::*;
 
-use crate::component::number_pad::{DIGITS, NumberPad};
+use crate::component::number_pad::{DIGITS, number_pad};
+use crate::component::plain::key;
+use crate::markup::{Tag, tag};
 
 /// Which wheels are looked at.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, PartialEq, Eq)]
 pub enum WheelChoice {
     /// All that such a vehicle has.
     All,
@@ -50,79 +54,82 @@ pub fn wheel_choices(kind: VehicleKind) -> Vec<WheelChoice> {
     }
 }
 
-/// One of the four steps.
-#[component]
-pub fn Step(
-    /// The word that stands for it in the state of the page.
-    code: &'static str,
-    /// What is asked.
-    heading: &'static str,
-    /// The keys.
-    children: Children,
-) -> impl IntoView {
-    view! {
-        <section class="stack" data-step=code>
-            <h2>{heading}</h2>
-            {children()}
-        </section>
+/// The number pad beside the usual counts. Copies are the same; its signals live as long as the page.
+#[derive(Clone, Copy)]
+pub struct Pad {
+    open: RwSignal<bool>,
+    typed: RwSignal<String>,
+    refused: RwSignal<String>,
+}
+
+impl Pad {
+    /// A pad that is not yet open.
+    pub fn closed() -> Pad {
+        Pad {
+            open: RwSignal::new(false),
+            typed: RwSignal::new(String::new()),
+            refused: RwSignal::new(String::new()),
+        }
+    }
+
+    /// Puts the pad away.
+    pub fn close(self) {
+        self.open.set(false);
+    }
+
+    /// Opens the pad with nothing typed, or puts it away.
+    fn turn(self) {
+        self.typed.set(String::new());
+        self.refused.set(String::new());
+        self.open.set(!self.open.get_untracked());
     }
 }
 
-/// The usual counts as keys, and a number pad for any other.
-#[component]
-pub fn Counts(
-    /// The usual counts.
-    usual: &'static [u16],
-    /// The count chosen.
-    chosen: RwSignal<Option<u16>>,
-    /// Takes a count.
-    take: Callback<u16>,
-) -> impl IntoView {
-    let typing = RwSignal::new(false);
-    let pressed = |yes: bool| if yes { "true" } else { "false" };
-    let key = move |count: u16| {
-        view! {
-            <button type="button" class="key" data-choice=count.to_string() aria-pressed=move || pressed(chosen.get() == Some(count)) on:click=move |_| take.run(count)>
-                {count}
-            </button>
-        }
+/// What takes a count.
+pub type Take = Rc<dyn Fn(u16)>;
+
+/// Puts the usual counts into a step as keys, and a number pad for any other.
+pub fn counts(step: Tag, usual: &'static [u16], chosen: Option<u16>, pad: Pad, take: &Take) -> Tag {
+    let usual_key = |count: &u16| {
+        let (count, take) = (*count, Rc::clone(take));
+        key(count.to_string())
+            .set("data-choice", count.to_string())
+            .is("aria-pressed", chosen == Some(count))
+            .tap(move || take(count))
     };
-    let unusual = move || chosen.get().filter(|count| !usual.contains(count));
-    view! {
-        <div class="numbers">
-            {usual.iter().copied().map(key).collect_view()}
-            <button type="button" class="key" data-choice="other" aria-pressed=move || pressed(unusual().is_some()) on:click=move |_| typing.update(|on| *on = !*on)>
-                {move || unusual().map_or_else(|| "Other".to_owned(), |count| count.to_string())}
-            </button>
-        </div>
-        <Show when=move || typing.get()>
-            <OtherCount typing take />
-        </Show>
-    }
+    let unusual = chosen.filter(|count| !usual.contains(count));
+    let other = unusual.map_or_else(|| "Other".to_owned(), |count| count.to_string());
+    let other = key(other)
+        .set("data-choice", "other")
+        .is("aria-pressed", unusual.is_some())
+        .tap(move || pad.turn());
+    let keys = tag("div")
+        .class("numbers")
+        .each(usual.iter().map(usual_key));
+    let open = pad.open.get();
+    step.put(keys.put(other))
+        .put(open.then(|| other_count(pad, Rc::clone(take))))
 }
 
-#[component]
-fn OtherCount(typing: RwSignal<bool>, take: Callback<u16>) -> impl IntoView {
-    let typed = RwSignal::new(String::new());
-    let refusal = RwSignal::new(String::new());
-    let accept = move |()| match typed.get_untracked().trim().parse::<u16>() {
-        Ok(count) => {
-            typing.set(false);
-            take.run(count);
+fn other_count(pad: Pad, take: Take) -> Tag {
+    let accept = move || {
+        let typed = pad.typed.get_untracked();
+        match typed.trim().parse() {
+            Ok(count) => {
+                pad.close();
+                take(count);
+            }
+            Err(_) => pad.refused.set(format!(
+                "“{typed}” was typed; a whole number such as 18 is wanted. Nothing was changed."
+            )),
         }
-        Err(_) => refusal.set(format!(
-            "“{}” was typed; a whole number such as 18 is wanted. Nothing was changed.",
-            typed.get_untracked()
-        )),
     };
-    view! {
-        <NumberPad
-            label="Another number".to_owned()
-            keys=&DIGITS
-            typed
-            refusal
-            accept=Callback::new(accept)
-            leave=Callback::new(move |()| typing.set(false))
-        />
-    }
+    number_pad(
+        "Another number",
+        &DIGITS,
+        pad.typed,
+        move || pad.refused.get(),
+        accept,
+        move || pad.close(),
+    )
 }

@@ -2,63 +2,63 @@
 
 use leptos::prelude::*;
 
-use super::Setting;
+use super::{Setting, change};
+use crate::component::choice::step;
+use crate::component::plain::key;
+use crate::markup::{Tag, tag};
 
 /// The felloes of a wheel and the spokes each carries.
-#[component]
-pub fn FelloeKeys(
-    /// What is set so far.
-    setting: Setting,
-) -> impl IntoView {
-    let carried = setting.carried;
-    let spokes = move || {
-        carried.with(|carried| carried.iter().map(|spokes| u32::from(*spokes)).sum::<u32>())
-    };
-    let count = move || carried.with(Vec::len);
-    let rows = move || {
-        (0..count())
-            .map(|at| view! { <OneFelloe carried at /> })
-            .collect_view()
-    };
-    view! {
-        <section class="stack" data-step="felloes">
-            <h2>{count}" felloes, "{spokes}" spokes"</h2>
-            <p class="dim">"Clockwise from the mark, seen from the face. A bent rim: each length counts as one."</p>
-            <ol class="list">{rows}</ol>
-            <div class="row evenly">
-                <button type="button" class="key" data-key="fewer-felloes" on:click=move |_| carried.update(|carried| { carried.pop(); })>
-                    "One felloe fewer"
-                </button>
-                <button type="button" class="key" data-key="more-felloes" on:click=move |_| carried.update(|carried| carried.push(carried.last().copied().unwrap_or(2)))>
-                    "One felloe more"
-                </button>
-            </div>
-        </section>
-    }
+pub fn felloe_keys(setting: RwSignal<Setting>, carried: &[u16]) -> Tag {
+    let spokes: u32 = carried.iter().map(|spokes| u32::from(*spokes)).sum();
+    let heading = format!("{} felloes, {spokes} spokes", carried.len());
+    let round =
+        "Clockwise from the mark, seen from the face. A bent rim: each length counts as one.";
+    let rows = carried
+        .iter()
+        .enumerate()
+        .map(|(at, spokes)| one_felloe(setting, at, *spokes));
+    let fewer = key("One felloe fewer")
+        .set("data-key", "fewer-felloes")
+        .tap(move || {
+            change(setting, &|setting| {
+                setting.carried.pop();
+            });
+        });
+    let more = key("One felloe more")
+        .set("data-key", "more-felloes")
+        .tap(move || {
+            change(setting, &|setting| {
+                let spokes = setting.carried.last().copied().unwrap_or(2);
+                setting.carried.push(spokes);
+            });
+        });
+    step("felloes", heading)
+        .put(tag("p").class("dim").put(round))
+        .put(tag("ol").class("list").each(rows))
+        .put(tag("div").class("row evenly").put(fewer).put(more))
 }
 
-#[component]
-fn OneFelloe(carried: RwSignal<Vec<u16>>, at: usize) -> impl IntoView {
-    let spokes = move || carried.with(|carried| carried.get(at).copied().unwrap_or_default());
-    let change = move |by: fn(u16) -> u16| {
-        carried.update(|carried| {
-            if let Some(spokes) = carried.get_mut(at) {
+fn one_felloe(setting: RwSignal<Setting>, at: usize, spokes: u16) -> Tag {
+    let turn = move |by: fn(u16) -> u16| {
+        change(setting, &|setting| {
+            if let Some(spokes) = setting.carried.get_mut(at) {
                 *spokes = by(*spokes);
             }
         });
     };
-    let (fewer, more) = (
-        format!("One spoke fewer on felloe {}", at + 1),
-        format!("One spoke more on felloe {}", at + 1),
-    );
-    view! {
-        <li class="item" data-felloe=at + 1>
-            <span class="strong">"Felloe "{at + 1}</span>
-            <span class="row">
-                <button type="button" class="key" data-key="fewer" aria-label=fewer on:click=move |_| change(|spokes| spokes.saturating_sub(1).max(1))>"−"</button>
-                <output class="strong count">{spokes}</output>
-                <button type="button" class="key" data-key="more" aria-label=more on:click=move |_| change(|spokes| spokes.saturating_add(1))>"+"</button>
-            </span>
-        </li>
-    }
+    let number = at + 1;
+    let fewer = key("−")
+        .set("data-key", "fewer")
+        .set("aria-label", format!("One spoke fewer on felloe {number}"))
+        .tap(move || turn(|spokes| spokes.saturating_sub(1).max(1)));
+    let more = key("+")
+        .set("data-key", "more")
+        .set("aria-label", format!("One spoke more on felloe {number}"))
+        .tap(move || turn(|spokes| spokes.saturating_add(1)));
+    let count = tag("output").class("strong count").put(spokes.to_string());
+    tag("li")
+        .class("item")
+        .set("data-felloe", number.to_string())
+        .put(tag("span").class("strong").put(format!("Felloe {number}")))
+        .put(tag("span").class("row").put(fewer).put(count).put(more))
 }
