@@ -6,10 +6,13 @@
 
 mod heard;
 mod piece;
+mod sheet;
 mod standing;
 
 pub use heard::{picked_file, typed};
 pub use piece::{Piece, Tag, afresh, drawn, live, nothing, tag};
+pub(crate) use sheet::sheet;
+pub use sheet::{Hole, fill, heard, is_sound, tap};
 
 /// Puts a page up at the end of the body, for as long as the app runs. `make` can read and provide contexts.
 pub fn put_up(make: impl FnOnce() -> Piece + 'static) {
