@@ -6,9 +6,8 @@ use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
 use crate::component::examination::GoingOn;
-use crate::component::plain::{key, page_of, refusal};
 use crate::demonstration;
-use crate::markup::{Piece, Tag, afresh, live, nothing, tag};
+use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, disputes, entries, part, preferences, unknown,
     vehicle, wheel,
@@ -35,29 +34,31 @@ pub fn shell() -> Piece {
             Which::Own => "own",
             Which::Demonstration => "demonstration",
         };
-        tag("div")
-            .class("shell")
-            .set("data-book", which)
-            .live(head)
-            .put(afresh(move || match shop.opening.get() {
-                Opening::Wait => wait("Opening the book…"),
-                Opening::Refused(sentence) => refused(sentence),
-                Opening::Open => page(route.get()),
-            }))
-            .live(foot)
+        let page = afresh(move || match shop.opening.get() {
+            Opening::Wait => wait("Opening the book…"),
+            Opening::Refused(sentence) => refused(sentence),
+            Opening::Open => page(route.get()),
+        });
+        sheet!(
+            "<div class=shell data-book={}>{}{}{}</div>",
+            which,
+            live(head),
+            page,
+            live(foot)
+        )
     })
 }
 
 fn wait(words: &'static str) -> Piece {
-    let heading = tag("h1").put(words);
-    page_of("wait").put(heading).into()
+    sheet!("<main class=page data-page=wait><h1>{}</h1></main>", words)
 }
 
 fn refused(sentence: String) -> Piece {
-    page_of("refused")
-        .put(tag("h1").put("The book cannot be opened"))
-        .put(refusal(sentence))
-        .into()
+    sheet!(
+        "<main class=page data-page=refused><h1>The book cannot be opened</h1>\
+         <p class=refusal role=alert>{}</p></main>",
+        sentence
+    )
 }
 
 /// Turns to a page that has just been put up: to its top, with its heading in focus and in the window's title.
@@ -152,60 +153,51 @@ fn head() -> Piece {
         State::Waiting { .. } => ("waiting", "a newer Cartside waits"),
         State::Failed { .. } => ("failed", "needs the network"),
     };
-    let home = tag("a").set("href", Route::Book.href()).put("Day book");
-    let state = tag("span")
-        .set("data-ready", code)
-        .set("role", "status")
-        .put(words);
     let waits = matches!(ready, State::Waiting { .. });
-    Piece::Several(vec![
-        tag("header").class("head").put(home).put(state).into(),
-        waits.then(newer_waits).into(),
-        demonstration_banner(),
-    ])
+    sheet!(
+        "<header class=head><a href=\"#/\">Day book</a><span data-ready={} role=status>{}</span></header>{}{}",
+        code,
+        words,
+        waits.then(newer_waits),
+        demonstration_banner()
+    )
 }
 
 /// A newer build waits; it takes over when the user says so. What was said to be saved is stored by then.
-fn newer_waits() -> Tag {
+fn newer_waits() -> Piece {
     let updates = expect_context::<StoredValue<Updates, LocalStorage>>();
-    let change = key("Change to it")
-        .set("data-key", "take-over")
-        .tap(move || {
+    sheet!(
+        "<div class=\"banner row\"><span>A newer Cartside is on this device.</span>\
+         <button type=button class=key data-key=take-over on:click={}>Change to it</button></div>",
+        tap(move || {
             updates.with_value(Updates::take_over);
-        });
-    tag("div")
-        .class("banner row")
-        .put(tag("span").put("A newer Cartside is on this device."))
-        .put(change)
+        })
+    )
 }
 
 /// Says on every page of the demonstration that it is one, with the way back.
-fn demonstration_banner() -> Piece {
+fn demonstration_banner() -> Option<Piece> {
     let shop = workshop();
-    if shop.which.get() != Which::Demonstration {
-        return nothing();
-    }
-    let said = "Demonstration: an invented farm, a book of its own.";
-    let back = key("Back to my own book").tap(move || spawn_local(demonstration::leave(shop)));
-    tag("div")
-        .class("banner row")
-        .put(tag("span").put(said))
-        .put(back)
-        .into()
+    (shop.which.get() == Which::Demonstration).then(|| {
+        sheet!(
+            "<div class=\"banner row\"><span>Demonstration: an invented farm, a book of its own.</span>\
+             <button type=button class=key on:click={}>Back to my own book</button></div>",
+            tap(move || spawn_local(demonstration::leave(shop)))
+        )
+    })
 }
 
 /// What stands below every page: what the last step came to.
-fn foot() -> Tag {
+fn foot() -> Piece {
     let (code, words) = match workshop().notice.get() {
         Notice::Quiet => ("quiet", String::new()),
         Notice::Saving => ("saving", "Saving…".to_owned()),
         Notice::Saved(what) => ("saved", format!("Saved: {what}")),
         Notice::Trouble(sentence) => ("trouble", sentence),
     };
-    tag("footer")
-        .class("foot")
-        .set("data-notice", code)
-        .set("role", "status")
-        .set("aria-live", "polite")
-        .put(words)
+    sheet!(
+        "<footer class=foot data-notice={} role=status aria-live=polite>{}</footer>",
+        code,
+        words
+    )
 }

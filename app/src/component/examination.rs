@@ -5,9 +5,8 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::clock;
-use crate::component::plain::key;
 use crate::looking::Examination;
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, sheet, tap};
 use crate::workshop::{Workshop, workshop};
 
 /// The examination of an earlier day that the person looking goes on with, as long as the app runs.
@@ -21,39 +20,35 @@ pub fn current(examination: &Examination, going_on: GoingOn) -> bool {
 }
 
 /// A card that asks whether to begin an examination, or to go on with the latest, if there was one.
-pub fn begin_examination(id: EntryId, latest: Option<Examination>) -> Tag {
+pub fn begin_examination(id: EntryId, latest: Option<Examination>) -> Piece {
     let going_on = expect_context::<GoingOn>();
     let said = match &latest {
-        Some(latest) => format!(
-            "The latest examination was begun on {}. An answer belongs to one day's looking.",
-            latest.shown
-        ),
-        None => {
-            "No examination of this vehicle has been begun. An answer belongs to one day's looking."
-                .to_owned()
-        }
+        Some(latest) => format!("The latest examination was begun on {}.", latest.shown),
+        None => "No examination of this vehicle has been begun.".to_owned(),
     };
     let go_on = latest.map(|latest| {
-        key("Go on with that one")
-            .set("data-key", "go-on")
-            .tap(move || going_on.0.set(Some(latest.id)))
+        sheet!(
+            "<button type=button class=key data-key=go-on on:click={}>Go on with that one</button>",
+            tap(move || going_on.0.set(Some(latest.id)))
+        )
     });
-    tag("section")
-        .class("card")
-        .flag("data-begin-examination", true)
-        .put(tag("h2").put("Today, or that day?"))
-        .put(tag("p").put(said))
-        .put(begin_key(id, true))
-        .put(go_on)
+    sheet!(
+        "<section class=card data-begin-examination><h2>Today, or that day?</h2>\
+         <p>{} An answer belongs to one day's looking.</p>{}{}</section>",
+        said,
+        begin_key(id, "key key-main"),
+        go_on
+    )
 }
 
-/// The key that begins an examination; `main` where that is what its page is for.
-pub fn begin_key(id: EntryId, main: bool) -> Tag {
+/// The key that begins an examination, of these classes.
+pub fn begin_key(id: EntryId, class: &'static str) -> Piece {
     let shop = workshop();
-    key("Begin a new examination")
-        .class_if(main, "key-main")
-        .set("data-key", "begin-examination")
-        .tap(move || begin(shop, id))
+    sheet!(
+        "<button type=button class={} data-key=begin-examination on:click={}>Begin a new examination</button>",
+        class,
+        tap(move || begin(shop, id))
+    )
 }
 
 fn begin(shop: Workshop, id: EntryId) {

@@ -4,55 +4,42 @@ use cartside_core::wheel::{Place, Wheel};
 
 use crate::component::round::{degrees, point};
 use crate::component::wheel_drawing::spoke_turns;
-use crate::markup::{Tag, drawn};
+use crate::markup::{Piece, sheet};
 
 /// Where a place is on a wheel.
-pub fn locator(wheel: &Wheel, place: Place) -> Tag {
-    let joints = (1..=wheel.felloes.felloes())
-        .filter_map(|n| wheel.turn(Place::Joint(n)))
-        .map(degrees);
-    let ring = |radius| drawn("circle").class("thin").number("r", radius);
-    drawn("svg")
-        .class("locator")
-        .set("viewBox", "-120 -120 240 240")
-        .set("aria-hidden", "true")
-        .each([98.0, 80.0, 16.0].map(ring))
-        .each(
-            spoke_turns(wheel)
-                .into_iter()
-                .map(|turn| line("M0 -16V-78", turn)),
-        )
-        .each(joints.map(|turn| line("M0 -80V-98", turn)))
-        .put(
-            drawn("path")
-                .class("the-mark")
-                .set("d", "M0 -101l-9 -15h18z"),
-        )
-        .put(here(wheel, place))
+pub fn locator(wheel: &Wheel, place: Place) -> Piece {
+    let joints = (1..=wheel.felloes.felloes()).filter_map(|n| wheel.turn(Place::Joint(n)));
+    let spokes = spoke_turns(wheel).into_iter();
+    let lines: Vec<Piece> = spokes
+        .map(|turn| line("M0 -16V-78", turn))
+        .chain(joints.map(|turn| line("M0 -80V-98", degrees(turn))))
+        .collect();
+    sheet!(
+        "<svg class=locator viewBox=\"-120 -120 240 240\" aria-hidden=true>\
+         <circle class=thin r=98/><circle class=thin r=80/><circle class=thin r=16/>{}\
+         <path class=the-mark d=\"M0 -101l-9 -15h18z\"/>{}</svg>",
+        lines,
+        here(wheel, place)
+    )
 }
 
 /// A line at the top, turned so many degrees.
-fn line(path: &'static str, turn: f64) -> Tag {
-    drawn("path")
-        .class("thin")
-        .set("d", path)
-        .set("transform", format!("rotate({turn:.2})"))
+fn line(path: &'static str, turn: f64) -> Piece {
+    let turn = format!("rotate({turn:.2})");
+    sheet!("svg:<path class=thin d={} transform={}/>", path, turn)
 }
 
-fn here(wheel: &Wheel, place: Place) -> Option<Tag> {
+fn here(wheel: &Wheel, place: Place) -> Option<Piece> {
     let turn = wheel.turn(place)?;
     Some(match place {
-        Place::Spoke(_) => drawn("path")
-            .class("here")
-            .set("d", "M0 -16V-80")
-            .set("transform", format!("rotate({:.2})", degrees(turn))),
+        Place::Spoke(_) => {
+            let turn = format!("rotate({:.2})", degrees(turn));
+            sheet!("svg:<path class=here d=\"M0 -16V-80\" transform={}/>", turn)
+        }
         _ => {
             let (x, y) = point(turn, 93.0);
-            drawn("circle")
-                .class("here")
-                .set("cx", format!("{x:.1}"))
-                .set("cy", format!("{y:.1}"))
-                .set("r", "15")
+            let (x, y) = (format!("{x:.1}"), format!("{y:.1}"));
+            sheet!("svg:<circle class=here cx={} cy={} r=15/>", x, y)
         }
     })
 }

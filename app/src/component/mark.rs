@@ -4,15 +4,15 @@
 use cartside_core::diagnosis::{Grade, Standing};
 use cartside_core::words::term;
 
-use crate::markup::{Tag, drawn, tag};
+use crate::markup::{Piece, sheet};
 
 /// A wheel's or a vehicle's standing.
-pub fn standing_mark(standing: Standing) -> Tag {
+pub fn standing_mark(standing: Standing) -> Piece {
     mark(standing.code(), term::standing(standing))
 }
 
 /// How bad one finding is.
-pub fn grade_mark(grade: Grade) -> Tag {
+pub fn grade_mark(grade: Grade) -> Piece {
     mark(grade_code(grade), term::grade(grade))
 }
 
@@ -21,23 +21,15 @@ pub fn grade_code(grade: Grade) -> &'static str {
     grade.proposes().map_or("note", Standing::code)
 }
 
-fn mark(code: &'static str, words: &'static str) -> Tag {
-    let round = drawn("circle")
-        .number("cx", 16.0)
-        .number("cy", 16.0)
-        .number("r", 12.0)
-        .set("stroke-dasharray", ring(code));
-    let solid = drawn("path").class("solid").set("d", filled(code));
-    let shape = drawn("svg")
-        .set("viewBox", "0 0 32 32")
-        .set("aria-hidden", "true")
-        .put(round)
-        .put(solid);
-    tag("span")
-        .class("mark")
-        .set("data-mark", code)
-        .put(shape)
-        .put(tag("span").put(words))
+fn mark(code: &'static str, words: &'static str) -> Piece {
+    sheet!(
+        "<span class=mark data-mark={}><svg viewBox=\"0 0 32 32\" aria-hidden=true>\
+         <circle cx=16 cy=16 r=12 stroke-dasharray={}/><path class=solid d={}/></svg><span>{}</span></span>",
+        code,
+        ring(code),
+        filled(code),
+        words
+    )
 }
 
 /// The ring round a mark: broken while nothing is judged.

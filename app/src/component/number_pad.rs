@@ -4,8 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent};
 
-use super::plain::{key, refusal};
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, heard, live, sheet, tap};
 
 /// Digits alone, for counts.
 pub const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
@@ -24,45 +23,36 @@ pub fn number_pad(
     refused: impl Fn() -> String + 'static,
     accept: impl Fn() + 'static,
     leave: impl Fn() + 'static,
-) -> Tag {
-    let digit = |digit: &'static str| {
-        key(digit)
-            .set("data-digit", digit)
-            .tap(move || type_on(typed, digit))
-    };
-    let output = tag("output")
-        .class("typed")
-        .flag("data-typed", true)
-        .set("aria-label", "Typed so far")
-        .live(move || typed.get());
-    let rub = move || typed.update(rub_out);
-    tag("form")
-        .class("stack")
-        .on("submit", move |submit| {
+) -> Piece {
+    let keys: Vec<Piece> = keys.iter().map(|key| digit(typed, key)).collect();
+    sheet!(
+        "<form class=stack on:submit={} on:keydown={}><p class=strong>{}</p>\
+         <output class=typed data-typed aria-label=\"Typed so far\">{}</output>\
+         <p class=refusal role=alert>{}</p><div class=\"pad digits\">{}</div>\
+         <div class=\"row evenly\"><button type=button class=key data-key=leave on:click={}>Back</button>\
+         <button type=button class=key data-key=erase on:click={}>Rub out one</button></div>\
+         <button type=submit class=\"key key-main\" data-key=accept>Take it</button></form>",
+        heard(move |submit| {
             submit.prevent_default();
             accept();
-        })
-        .on("keydown", move |pressed| by_keyboard(typed, &pressed))
-        .put(tag("p").class("strong").put(label))
-        .put(output)
-        .live(move || refusal(refused()))
-        .put(
-            tag("div")
-                .class("pad digits")
-                .each(keys.iter().copied().map(digit)),
-        )
-        .put(
-            tag("div")
-                .class("row evenly")
-                .put(key("Back").set("data-key", "leave").tap(leave))
-                .put(key("Rub out one").set("data-key", "erase").tap(rub)),
-        )
-        .put(
-            key("Take it")
-                .class("key-main")
-                .set("type", "submit")
-                .set("data-key", "accept"),
-        )
+        }),
+        heard(move |pressed| by_keyboard(typed, &pressed)),
+        label,
+        live(move || typed.get()),
+        live(refused),
+        keys,
+        tap(leave),
+        tap(move || typed.update(rub_out))
+    )
+}
+
+fn digit(typed: RwSignal<String>, digit: &'static str) -> Piece {
+    sheet!(
+        "<button type=button class=key data-digit={} on:click={}>{}</button>",
+        digit,
+        tap(move || type_on(typed, digit)),
+        digit
+    )
 }
 
 /// A keyboard's figures, signs and letters are typed too; a blank and Enter tap the key in focus instead.

@@ -6,38 +6,43 @@ use cartside_core::words::{self, Style};
 
 use crate::component::mark::grade_mark;
 use crate::looking::{Look, Looking};
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, sheet};
 use crate::route::Route;
 use crate::workshop::workshop;
 
 /// Each part of a wheel; a tap leads to its page.
-pub fn part_list(id: EntryId, position: Position, looking: &Looking) -> Tag {
+pub fn part_list(id: EntryId, position: Position, looking: &Looking) -> Piece {
     let style = workshop().style();
-    let row = |place| one_row(id, position, looking, place, style);
-    tag("section")
-        .class("stack")
-        .put(tag("h2").put("Part by part"))
-        .put(
-            tag("ul")
-                .class("list")
-                .each(looking.places().into_iter().map(row)),
-        )
+    let rows = looking.places().into_iter();
+    let rows: Vec<Piece> = rows
+        .map(|place| one_row(id, position, looking, place, style))
+        .collect();
+    sheet!(
+        "<section class=stack><h2>Part by part</h2><ul class=list>{}</ul></section>",
+        rows
+    )
 }
 
-fn one_row(id: EntryId, position: Position, looking: &Looking, place: Place, style: Style) -> Tag {
-    let name = words::place::place(place, Some(&looking.wheel), style);
+fn one_row(
+    id: EntryId,
+    position: Position,
+    looking: &Looking,
+    place: Place,
+    style: Style,
+) -> Piece {
     let grade = match looking.look(place) {
         Look::Found(grade) => Some(grade_mark(grade)),
         Look::Open | Look::Sound => None,
     };
-    let item = tag("a")
-        .class("item")
-        .set("href", Route::Part(id, Part::At(position, place)).href())
-        .set("data-place", place.code())
-        .put(tag("span").class("strong capital").put(name))
-        .put(tag("span").put(told(looking, place, style)))
-        .put(grade);
-    tag("li").put(item)
+    sheet!(
+        "<li><a class=item href={} data-place={}>\
+         <span class=\"strong capital\">{}</span><span>{}</span>{}</a></li>",
+        Route::Part(id, Part::At(position, place)).href(),
+        place.code(),
+        words::place::place(place, Some(&looking.wheel), style),
+        told(looking, place, style),
+        grade
+    )
 }
 
 /// What was answered at a place.

@@ -8,7 +8,7 @@ use cartside_core::words;
 use crate::component::mark::{filled, grade_code};
 use crate::component::round::{degrees, point, sector};
 use crate::looking::{Look, Looking};
-use crate::markup::{Tag, drawn};
+use crate::markup::{Piece, sheet};
 use crate::route::Route;
 use crate::workshop::workshop;
 
@@ -22,66 +22,32 @@ const NUMBERS: f64 = 110.0;
 const MOST_NUMBERED: u16 = 32;
 
 /// The drawing of a wheel.
-pub fn wheel_drawing(id: EntryId, position: Position, looking: &Looking) -> Tag {
+pub fn wheel_drawing(id: EntryId, position: Position, looking: &Looking) -> Piece {
     let place = |kind: fn(u16) -> Place, count: u16| (1..=count).map(kind);
     let felloes = &looking.wheel.felloes;
     let (spokes, rim) = (felloes.spokes(), felloes.felloes());
-    let parts = place(Place::Felloe, rim)
+    let parts: Vec<Piece> = place(Place::Felloe, rim)
         .chain(place(Place::Spoke, spokes))
         .chain(looking.round_the_tyre())
         .chain(place(Place::Joint, rim))
-        .chain([Place::Nave]);
-    drawn("svg")
-        .class("drawing")
-        .set("data-drawing", "wheel")
-        .set("viewBox", "-120 -120 240 240")
-        .set("role", "group")
-        .set(
-            "aria-label",
-            "The wheel seen from its face, the mark at the top",
-        )
-        .put(patterns())
-        .put(drawn("circle").class("iron").number("r", TYRE))
-        .each(parts.map(|place| one_part(id, position, looking, place)))
-        .each(numbers(looking))
-        .put(
-            drawn("path")
-                .class("the-mark")
-                .set("d", "M0 -100l-7 -12h14z"),
-        )
-}
-
-/// The hatchings, one for each grade.
-fn patterns() -> Tag {
-    let pattern = |id, side: &'static str, turned: &'static str| {
-        drawn("pattern")
-            .set("id", id)
-            .set("width", side)
-            .set("height", side)
-            .set("patternUnits", "userSpaceOnUse")
-            .set("patternTransform", turned)
-    };
-    let dot = drawn("circle")
-        .class("ink")
-        .set("cx", "3")
-        .set("cy", "3")
-        .set("r", "1.2");
-    let bar = |width: &'static str, height: &'static str| {
-        drawn("rect")
-            .class("ink")
-            .set("width", width)
-            .set("height", height)
-    };
-    let slant = "rotate(45)";
-    drawn("defs")
-        .put(pattern("hatch-note", "6", "").put(dot))
-        .put(pattern("hatch-light", "5", slant).put(bar("1.6", "5")))
-        .put(
-            pattern("hatch-keep", "5", slant)
-                .put(bar("1.8", "5"))
-                .put(bar("5", "1.8")),
-        )
-        .put(pattern("hatch-stop", "5", "").put(bar("5", "5")))
+        .chain([Place::Nave])
+        .map(|place| one_part(id, position, looking, place))
+        .collect();
+    // Each grade has a hatching of its own: dots, a slant, a lattice, solid.
+    sheet!(
+        "<svg class=drawing data-drawing=wheel viewBox=\"-120 -120 240 240\" role=group \
+         aria-label=\"The wheel seen from its face, the mark at the top\"><defs>\
+         <pattern id=hatch-note width=6 height=6 patternUnits=userSpaceOnUse><circle class=ink cx=3 cy=3 r=1.2/></pattern>\
+         <pattern id=hatch-light width=5 height=5 patternUnits=userSpaceOnUse patternTransform=rotate(45)>\
+         <rect class=ink width=1.6 height=5/></pattern>\
+         <pattern id=hatch-keep width=5 height=5 patternUnits=userSpaceOnUse patternTransform=rotate(45)>\
+         <rect class=ink width=1.8 height=5/><rect class=ink width=5 height=1.8/></pattern>\
+         <pattern id=hatch-stop width=5 height=5 patternUnits=userSpaceOnUse><rect class=ink width=5 height=5/></pattern>\
+         </defs><circle class=iron r={}/>{}{}<path class=the-mark d=\"M0 -100l-7 -12h14z\"/></svg>",
+        TYRE.to_string(),
+        parts,
+        numbers(looking)
+    )
 }
 
 /// What lies over a part for what was found on it.
@@ -106,22 +72,23 @@ fn look_code(look: Look) -> &'static str {
     }
 }
 
-fn one_part(id: EntryId, position: Position, looking: &Looking, place: Place) -> Tag {
+fn one_part(id: EntryId, position: Position, looking: &Looking, place: Place) -> Piece {
     let look = looking.look(place);
     let name = words::place::place(place, Some(&looking.wheel), workshop().style());
     let (shape, target) = shapes(looking, place);
-    let link = drawn("a")
-        .set("href", Route::Part(id, Part::At(position, place)).href())
-        .set("data-part", place.code())
-        .set("aria-label", name)
-        .put(drawn("path").class("wood").set("d", shape.clone()))
-        .put(drawn("path").set("d", shape).set("fill", hatch(look)))
-        .put(drawn("path").class("target").set("d", target));
-    drawn("g")
-        .class("part")
-        .set("data-look", look_code(look))
-        .put(link)
-        .put(badge(looking, place, look))
+    sheet!(
+        "svg:<g class=part data-look={}><a href={} data-part={} aria-label={}>\
+         <path class=wood d={}/><path d={} fill={}/><path class=target d={}/></a>{}</g>",
+        look_code(look),
+        Route::Part(id, Part::At(position, place)).href(),
+        place.code(),
+        name,
+        shape.clone(),
+        shape,
+        hatch(look),
+        target,
+        badge(looking, place, look)
+    )
 }
 
 /// What is drawn of a part, and what may be tapped for it.
@@ -184,7 +151,7 @@ fn disc(radius: f64) -> String {
 }
 
 /// The mark of a finding on the part it is about.
-fn badge(looking: &Looking, place: Place, look: Look) -> Option<Tag> {
+fn badge(looking: &Looking, place: Place, look: Look) -> Option<Piece> {
     let Look::Found(grade) = look else {
         return None;
     };
@@ -197,22 +164,15 @@ fn badge(looking: &Looking, place: Place, look: Look) -> Option<Tag> {
     };
     let (x, y) = point(looking.wheel.turn(place).unwrap_or_default(), out);
     let moved = format!("translate({:.2} {:.2}) scale(.5)", x - 8.0, y - 8.0);
-    Some(
-        drawn("g")
-            .class("badge")
-            .set("transform", moved)
-            .set("data-mark", code)
-            .put(
-                drawn("circle")
-                    .set("cx", "16")
-                    .set("cy", "16")
-                    .set("r", "12"),
-            )
-            .put(drawn("path").set("d", filled(code))),
-    )
+    Some(sheet!(
+        "svg:<g class=badge transform={} data-mark={}><circle cx=16 cy=16 r=12/><path d={}/></g>",
+        moved,
+        code,
+        filled(code)
+    ))
 }
 
-fn numbers(looking: &Looking) -> Vec<Tag> {
+fn numbers(looking: &Looking) -> Vec<Piece> {
     let spokes = looking.wheel.felloes.spokes();
     let step = if spokes > MOST_NUMBERED { 2 } else { 1 };
     (1..=spokes)
@@ -220,11 +180,13 @@ fn numbers(looking: &Looking) -> Vec<Tag> {
         .map(|n| {
             let turn = looking.wheel.turn(Place::Spoke(n)).unwrap_or_default();
             let (x, y) = point(turn, NUMBERS);
-            drawn("text")
-                .class("number")
-                .set("x", format!("{x:.1}"))
-                .set("y", format!("{y:.1}"))
-                .put(n.to_string())
+            let (x, y) = (format!("{x:.1}"), format!("{y:.1}"));
+            sheet!(
+                "svg:<text class=number x={} y={}>{}</text>",
+                x,
+                y,
+                n.to_string()
+            )
         })
         .collect()
 }

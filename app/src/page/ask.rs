@@ -15,9 +15,8 @@ use leptos::prelude::*;
 
 use crate::component::examination::{GoingOn, begin_examination, current};
 use crate::component::locator::locator;
-use crate::component::plain::{key, link, page_of};
 use crate::looking::{Examination, Looking};
-use crate::markup::{Piece, Tag, live, tag};
+use crate::markup::{Hole, Piece, live, nothing, sheet, tap};
 use crate::page::wheel::no_wheel;
 use crate::route::Route;
 use crate::workshop::workshop;
@@ -33,37 +32,34 @@ enum Stage {
 }
 
 /// One question, put to place after place: to this place first, or else to the first that has no answer.
-pub fn page(id: EntryId, position: Position, question: Question, place: Option<Place>) -> Tag {
+pub fn page(id: EntryId, position: Position, question: Question, place: Option<Place>) -> Piece {
     let shop = workshop();
     let going_on = expect_context::<GoingOn>();
     let looking = Memo::new(move |_| Looking::at(shop, position));
     let asking = Asking::new(shop, id, position, question, place, looking);
     let stage = Memo::new(move |_| stage(looking.get(), question, going_on));
-    let head = move || {
-        let name = words::place::wheel_at(position);
-        let short = words::question::short(question, shop.style());
-        tag("div")
-            .class("ask-head")
-            .put(tag("h1").class("capital").put(format!("{name}: {short}")))
-            .put(tag("p").class("dim").put(asking.progress()))
-    };
-    page_of("ask")
-        .class("ask")
-        .live(head)
-        .live(move || match stage.get() {
+    sheet!(
+        "<main class=\"page ask\" data-page=ask><div class=ask-head>{}</div>{}\
+         <a class=\"key key-plain\" href={}>To the wheel</a>{}</main>",
+        live(move || sheet!(
+            "<h1 class=capital>{}: {}</h1><p class=dim>{}</p>",
+            words::place::wheel_at(position),
+            words::question::short(question, shop.style()),
+            asking.progress()
+        )),
+        live(move || match stage.get() {
             Stage::Ask => asked(asking),
-            Stage::Begin(latest) => begin_examination(id, latest).into(),
-            Stage::NoWheel => no_wheel().into(),
-            Stage::NotAsked => tag("p")
-                .class("warning")
-                .put("This is asked of a wheel with a hoop tyre only.")
-                .into(),
-        })
-        .put(link(Route::Wheel(id, position).href(), "To the wheel").class("key-plain"))
-        .live(move || {
+            Stage::Begin(latest) => begin_examination(id, latest),
+            Stage::NoWheel => no_wheel(),
+            Stage::NotAsked =>
+                sheet!("<p class=warning>This is asked of a wheel with a hoop tyre only.</p>"),
+        }),
+        Route::Wheel(id, position).href(),
+        live(move || {
             let here = stage.get() == Stage::Ask && asking.showing() != Showing::Numbers;
             here.then(|| bottom_keys(asking))
         })
+    )
 }
 
 fn stage(looking: Option<Looking>, question: Question, going_on: GoingOn) -> Stage {
@@ -79,68 +75,59 @@ fn stage(looking: Option<Looking>, question: Question, going_on: GoingOn) -> Sta
 
 /// The place in hand with its keys, or that every place is answered.
 fn asked(asking: Asking) -> Piece {
-    Piece::Several(vec![
-        live(move || match asking.at.get() {
-            Some(place) => place_in_hand(asking, place),
-            None => places::all_answered(asking).into(),
-        }),
-        live(move || match asking.showing() {
-            Showing::Places => places::chooser(asking).into(),
-            Showing::Numbers => keys::measure_pad(asking).into(),
-            Showing::Keys => Piece::Several(vec![
-                live(move || keys::pad(asking)),
-                live(move || keys::rest_key(asking)),
-                live(move || how_and_why(asking)),
-            ]),
-            Showing::Nothing => Piece::Several(Vec::new()),
-        }),
-    ])
+    let in_hand = live(move || match asking.at.get() {
+        Some(place) => place_in_hand(asking, place),
+        None => places::all_answered(asking),
+    });
+    let below = live(move || match asking.showing() {
+        Showing::Places => places::chooser(asking),
+        Showing::Numbers => keys::measure_pad(asking),
+        Showing::Keys => sheet!(
+            "{}{}{}",
+            live(move || keys::pad(asking)),
+            live(move || keys::rest_key(asking)),
+            live(move || how_and_why(asking))
+        ),
+        Showing::Nothing => nothing(),
+    });
+    sheet!("{}{}", in_hand, below)
 }
 
 /// Where to look, what is asked, how far one has come, and what the place has been answered already.
 fn place_in_hand(asking: Asking, place: Place) -> Piece {
     let style = asking.shop.style();
     let wheel = asking.looking.get().map(|looking| looking.wheel);
-    let name = tag("h2")
-        .class("place capital")
-        .set("aria-live", "polite")
-        .put(words::place::place(place, wheel.as_ref(), style));
-    let asks = words::question::asks(asking.question, style);
-    let said = tag("div").put(name).put(tag("p").put(asks));
-    let in_hand = tag("section")
-        .class("in-hand")
-        .set("data-at", place.code())
-        .put(said)
-        .put(wheel.map(|wheel| locator(&wheel, place)));
-    let already = asking.already();
-    Piece::Several(vec![
-        in_hand.into(),
-        already
-            .map(|said| tag("p").class("already").put(said))
-            .into(),
-    ])
+    sheet!(
+        "<section class=in-hand data-at={}><div><h2 class=\"place capital\" aria-live=polite>{}</h2>\
+         <p>{}</p></div>{}</section>{}",
+        place.code(),
+        words::place::place(place, wheel.as_ref(), style),
+        words::question::asks(asking.question, style),
+        wheel.map(|wheel| locator(&wheel, place)),
+        asking
+            .already()
+            .map(|said| sheet!("<p class=already>{}</p>", said))
+    )
 }
 
-fn how_and_why(asking: Asking) -> Tag {
+fn how_and_why(asking: Asking) -> Piece {
     let words = words::how::how(asking.question, asking.shop.style());
-    let stack = tag("div")
-        .class("stack")
-        .put(tag("p").put(words.how))
-        .put(tag("p").put(words.why));
-    tag("details")
-        .class("fold")
-        .put(tag("summary").put("How it is taken, and why"))
-        .put(stack)
+    sheet!(
+        "<details class=fold><summary>How it is taken, and why</summary>\
+         <div class=stack><p>{}</p><p>{}</p></div></details>",
+        words.how,
+        words.why
+    )
 }
 
 /// Undo at the bottom left, another place at the right; in sight however far the page is scrolled.
-fn bottom_keys(asking: Asking) -> Tag {
-    let undo = key("Undo")
-        .set("data-key", "undo")
-        .flag("disabled", asking.steps.with(Vec::is_empty))
-        .tap(move || asking.undo());
-    let other = key("Other place")
-        .set("data-key", "other-place")
-        .tap(move || asking.choosing.update(|open| *open = !*open));
-    tag("div").class("bottom-keys").put(undo).put(other)
+fn bottom_keys(asking: Asking) -> Piece {
+    sheet!(
+        "<div class=bottom-keys>\
+         <button type=button class=key data-key=undo disabled={} on:click={}>Undo</button>\
+         <button type=button class=key data-key=other-place on:click={}>Other place</button></div>",
+        Hole::Flag(asking.steps.with(Vec::is_empty)),
+        tap(move || asking.undo()),
+        tap(move || asking.choosing.update(|open| *open = !*open))
+    )
 }

@@ -10,60 +10,47 @@ use cartside_core::words;
 use leptos::prelude::*;
 
 use crate::component::part_list::part_list;
-use crate::component::plain::{link, page_of};
 use crate::component::wheel_drawing::wheel_drawing;
 use crate::looking::Looking;
-use crate::markup::{Piece, Tag, tag};
+use crate::markup::{Piece, live, sheet};
 use crate::route::Route;
 use crate::workshop::workshop;
 
 /// One wheel: its drawing, its list, its findings.
-pub fn page(id: EntryId, position: Position) -> Tag {
+pub fn page(id: EntryId, position: Position) -> Piece {
     let shop = workshop();
     let looking = Memo::new(move |_| Looking::at(shop, position));
-    let whole = Part::At(position, Place::Whole);
-    page_of("wheel")
-        .put(
-            tag("h1")
-                .class("capital")
-                .put(words::place::wheel_at(position)),
-        )
-        .live(move || match looking.get() {
+    sheet!(
+        "<main class=page data-page=wheel><h1 class=capital>{}</h1>{}<div class=row>\
+         <a class=key href={}>How it is built</a><a class=key href={}>Remarks and pictures</a>\
+         <a class=\"key key-plain\" href={}>To the vehicle</a></div></main>",
+        words::place::wheel_at(position),
+        live(move || match looking.get() {
             Some(looking) => one_wheel(id, position, &looking),
-            None => no_wheel().into(),
-        })
-        .put(
-            tag("div")
-                .class("row")
-                .put(link(Route::Build(id, position).href(), "How it is built"))
-                .put(link(Route::Part(id, whole).href(), "Remarks and pictures"))
-                .put(link(Route::Vehicle(id).href(), "To the vehicle").class("key-plain")),
-        )
+            None => no_wheel(),
+        }),
+        Route::Build(id, position).href(),
+        Route::Part(id, Part::At(position, Place::Whole)).href(),
+        Route::Vehicle(id).href()
+    )
 }
 
 /// Says that there is nothing to show where a wheel was looked for.
-pub fn no_wheel() -> Tag {
-    tag("p")
-        .class("warning")
-        .put("No wheel is described here. What was said of one is kept.")
+pub fn no_wheel() -> Piece {
+    sheet!("<p class=warning>No wheel is described here. What was said of one is kept.</p>")
 }
 
 /// A wheel that is described.
 fn one_wheel(id: EntryId, position: Position, looking: &Looking) -> Piece {
-    let seen = "Seen from the face, clockwise from the mark. A broken line: not looked at. Hatched: found.";
-    let part = tag("div")
-        .class("page-part")
-        .put(wheel_drawing(id, position, looking))
-        .put(tag("p").class("dim").put(seen))
-        .put(findings::findings(looking))
-        .put(asks::asks(id, position, looking));
-    let both = tag("div")
-        .class("wheel-and-list")
-        .put(part)
-        .put(part_list(id, position, looking));
-    Piece::Several(vec![
-        standing::standing_card(id, position, looking).into(),
-        both.into(),
-        asks::missing_list(looking).into(),
-    ])
+    sheet!(
+        "{}<div class=wheel-and-list><div class=page-part>{}\
+         <p class=dim>Seen from the face, clockwise from the mark. A broken line: not looked at. Hatched: found.</p>\
+         {}{}</div>{}</div>{}",
+        standing::standing_card(id, position, looking),
+        wheel_drawing(id, position, looking),
+        findings::findings(looking),
+        asks::asks(id, position, looking),
+        part_list(id, position, looking),
+        asks::missing_list(looking)
+    )
 }

@@ -2,60 +2,59 @@
 
 use cartside_core::quantity::format::FeelerStyle;
 use leptos::prelude::{Get, Set};
+use web_sys::Event;
 
 use super::asking::Asking;
 use super::given::{self, Key};
 use crate::component::number_pad::{LENGTHS, number_pad};
-use crate::component::plain::key;
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, heard, sheet, tap};
 
 /// The keys that answer for the place in hand.
-pub fn pad(asking: Asking) -> Tag {
+pub fn pad(asking: Asking) -> Piece {
     let question = asking.question;
-    let great = given::keys(question, asking.feeler());
-    let lesser = given::lesser_keys(question);
+    let great = given::keys(question, asking.feeler()).into_iter();
+    let lesser = given::lesser_keys(question).into_iter();
     let measure = given::range(question).is_some().then(|| {
-        key("Type it")
-            .class("key-small")
-            .set("data-key", "measure")
-            .tap(move || asking.measuring.set(true))
-    });
-    tag("div")
-        .class("pad")
-        .each(great.into_iter().map(|key| answer_key(asking, key)))
-        .put(measure)
-        .each(
-            lesser
-                .into_iter()
-                .map(|key| answer_key(asking, key).class("key-small")),
+        sheet!(
+            "<button type=button class=\"key key-small\" data-key=measure on:click={}>Type it</button>",
+            tap(move || asking.measuring.set(true))
         )
+    });
+    let great = great.map(|key| answer_key(asking, key, "key"));
+    let lesser = lesser.map(|key| answer_key(asking, key, "key key-small"));
+    let keys = great.chain(measure).chain(lesser);
+    sheet!("<div class=pad>{}</div>", keys.collect::<Vec<Piece>>())
 }
 
-fn answer_key(asking: Asking, answer: Key) -> Tag {
-    let Key { code, label, given } = answer;
-    tag("button")
-        .set("type", "button")
-        .class("key")
-        .set("data-key", code)
-        .on("click", move |tap| {
-            asking.tap(code, given.clone(), tap.time_stamp());
-        })
-        .put(tag("span").class("capital").put(label))
+fn answer_key(asking: Asking, key: Key, class: &'static str) -> Piece {
+    let Key { code, label, given } = key;
+    let tapped = move |tap: Event| asking.tap(code, given.clone(), tap.time_stamp());
+    sheet!(
+        "<button type=button class={} data-key={} on:click={}><span class=capital>{}</span></button>",
+        class,
+        code,
+        heard(tapped),
+        label
+    )
 }
 
 /// The key that answers for every place still open, where a question has one.
-pub fn rest_key(asking: Asking) -> Option<Tag> {
+pub fn rest_key(asking: Asking) -> Option<Piece> {
     let left = asking.rest().len();
     let rest = given::rest_key(asking.question, asking.feeler()).filter(|_| left > 0)?;
     let Key { code, label, given } = rest;
-    let rest = key(format!("{label} ({left})")).set("data-key", code);
-    Some(rest.on("click", move |tap| {
-        asking.tap_rest(code, given.clone(), tap.time_stamp());
-    }))
+    let tapped = move |tap: Event| asking.tap_rest(code, given.clone(), tap.time_stamp());
+    Some(sheet!(
+        "<button type=button class=key data-key={} on:click={}>{} ({})</button>",
+        code,
+        heard(tapped),
+        label,
+        left.to_string()
+    ))
 }
 
 /// The number pad for what is measured.
-pub fn measure_pad(asking: Asking) -> Tag {
+pub fn measure_pad(asking: Asking) -> Piece {
     let label = match asking.feeler() {
         FeelerStyle::Millimetres => "How much, in mm unless another unit is typed",
         FeelerStyle::Thou => "How much, in thou unless another unit is typed",

@@ -6,35 +6,32 @@ use cartside_core::words;
 use leptos::prelude::Get;
 
 use super::asking::Asking;
-use crate::component::plain::link;
 use crate::looking::Looking;
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, sheet, tap};
 use crate::route::Route;
 
 /// Every place the question can be put to; one tap takes it in hand.
-pub fn chooser(asking: Asking) -> Tag {
+pub fn chooser(asking: Asking) -> Piece {
     let keys = asking.looking.get().map(|looking| {
         let places = candidates(&looking, asking).into_iter();
         let keys = places.map(|place| one_place(asking, &looking, place));
-        keys.collect::<Vec<_>>()
+        keys.collect::<Vec<Piece>>()
     });
-    tag("section")
-        .class("card")
-        .put(tag("h2").put("Which place?"))
-        .put(tag("div").class("choices").put(keys))
+    sheet!(
+        "<section class=card><h2>Which place?</h2><div class=choices>{}</div></section>",
+        keys
+    )
 }
 
-fn one_place(asking: Asking, looking: &Looking, place: Place) -> Tag {
-    let mut name = words::place::place(place, Some(&looking.wheel), asking.shop.style());
-    if looking.answered(asking.question, place) {
-        name.push_str(" ✓ answered");
-    }
-    tag("button")
-        .set("type", "button")
-        .class("key")
-        .set("data-go-to", place.code())
-        .tap(move || asking.go_to(place))
-        .put(tag("span").class("capital").put(name))
+fn one_place(asking: Asking, looking: &Looking, place: Place) -> Piece {
+    let answered = looking.answered(asking.question, place);
+    sheet!(
+        "<button type=button class=key data-go-to={} on:click={}><span class=capital>{}{}</span></button>",
+        place.code(),
+        tap(move || asking.go_to(place)),
+        words::place::place(place, Some(&looking.wheel), asking.shop.style()),
+        if answered { " ✓ answered" } else { "" }
+    )
 }
 
 /// Round the tyre every place over a spoke or between two will do.
@@ -48,21 +45,23 @@ fn candidates(looking: &Looking, asking: Asking) -> Vec<Place> {
 }
 
 /// Every place is answered: what comes next.
-pub fn all_answered(asking: Asking) -> Tag {
-    tag("section")
-        .class("card")
-        .set("data-at", "none")
-        .put(tag("h2").put("Every place is answered"))
-        .put(next(asking))
+pub fn all_answered(asking: Asking) -> Piece {
+    sheet!(
+        "<section class=card data-at=none><h2>Every place is answered</h2>{}</section>",
+        next(asking)
+    )
 }
 
-fn next(asking: Asking) -> Option<Tag> {
+fn next(asking: Asking) -> Option<Piece> {
     let (id, position) = asking.wheel();
     let looking = asking.looking.get()?;
     let next = looking.next_question(Some(asking.question))?;
     let (done, all) = looking.progress(next);
     let short = words::question::short(next, asking.shop.style());
-    let href = Route::Ask(id, position, next, None).href();
-    let next_key = link(href, format!("Next: {short}, {done} of {all}"));
-    Some(next_key.class("key-main").set("data-ask", next.code()))
+    Some(sheet!(
+        "<a class=\"key key-main\" data-ask={} href={}>{}</a>",
+        next.code(),
+        Route::Ask(id, position, next, None).href(),
+        format!("Next: {short}, {done} of {all}")
+    ))
 }

@@ -5,36 +5,34 @@ use cartside_core::wheel::Vehicle;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::component::plain::key;
-use crate::markup::{self, Tag, tag};
+use crate::markup::{self, Hole, Piece, heard, sheet};
 use crate::workshop::{Workshop, workshop};
 
 /// The field for the name; a new name corrects the old one.
-pub fn name_field(id: EntryId) -> Tag {
+pub fn name_field(id: EntryId) -> Piece {
     let shop = workshop();
     let described = move || super::of(shop, |vehicle| vehicle.described().cloned());
     // Taken once, so that nothing rewrites the field while somebody types into it.
     let name = untrack(described).map(|vehicle| vehicle.name);
-    let typed = StoredValue::new(name.clone().unwrap_or_default());
-    let field = tag("input")
-        .set("type", "text")
-        .set("autocomplete", "off")
-        .set("maxlength", "200")
-        .typed(name.unwrap_or_default())
-        .on("input", move |event| typed.set_value(markup::typed(&event)));
-    let label = tag("label").class("field").put("Name or owner").put(field);
-    tag("form")
-        .class("stack")
-        .flag("hidden", untrack(described).is_none())
-        .on("submit", move |submit| {
-            submit.prevent_default();
-            if let Some(vehicle) = untrack(described) {
-                let name = typed.get_value().trim().to_owned();
-                spawn_local(save(shop, id, Vehicle { name, ..vehicle }));
-            }
-        })
-        .put(label)
-        .put(key("Save the name").set("type", "submit"))
+    let hidden = name.is_none();
+    let name = name.unwrap_or_default();
+    let typed = StoredValue::new(name.clone());
+    let submit = heard(move |submit| {
+        submit.prevent_default();
+        if let Some(vehicle) = untrack(described) {
+            let name = typed.get_value().trim().to_owned();
+            spawn_local(save(shop, id, Vehicle { name, ..vehicle }));
+        }
+    });
+    sheet!(
+        "<form class=stack hidden={} on:submit={}><label class=field>Name or owner\
+         <input type=text autocomplete=off maxlength=200 value={} on:input={}/></label>\
+         <button type=submit class=key>Save the name</button></form>",
+        Hole::Flag(hidden),
+        submit,
+        name,
+        heard(move |event| typed.set_value(markup::typed(&event)))
+    )
 }
 
 async fn save(shop: Workshop, id: EntryId, vehicle: Vehicle) {

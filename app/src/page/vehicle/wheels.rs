@@ -6,13 +6,12 @@ use cartside_core::wheel::{Position, Vehicle};
 use cartside_core::words;
 
 use crate::component::mark::standing_mark;
-use crate::component::plain::link;
 use crate::looking::Examination;
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, sheet};
 use crate::route::Route;
 
 /// The wheels of a vehicle.
-pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Tag {
+pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Piece {
     let latest = Examination::latest(vehicle);
     let standing = |position| {
         let judged = latest
@@ -20,28 +19,24 @@ pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> T
             .and_then(|latest| examined(vehicle, latest.id, position, limits));
         judged.map_or(Standing::NotJudged, |judged| judged.proposed())
     };
-    let rows = vehicle
-        .wheels()
-        .into_iter()
-        .map(|(position, _)| one_wheel(id, position, standing(position)));
+    let rows = vehicle.wheels().into_iter();
+    let rows = rows.map(|(position, _)| one_wheel(id, position, standing(position)));
     let absent = absent(vehicle).into_iter();
+    let absent = absent.map(|position| one_absent(id, position));
     let lowest = lowest(vehicle, limits).map(|standing| {
-        tag("p")
-            .class("row")
-            .put(tag("span").class("strong").put("The vehicle:"))
-            .put(standing_mark(standing))
-    });
-    tag("section")
-        .class("stack")
-        .put(tag("h2").put("Wheels"))
-        .put(tag("ul").class("list").each(rows))
-        .put(
-            tag("div")
-                .class("row")
-                .each(absent.map(|position| one_absent(id, position))),
+        sheet!(
+            "<p class=row><span class=strong>The vehicle:</span>{}</p>",
+            standing_mark(standing)
         )
-        .put(lowest)
-        .put(tag("p").class("dim").put(words::standing::vehicle()))
+    });
+    sheet!(
+        "<section class=stack><h2>Wheels</h2><ul class=list>{}</ul><div class=row>{}</div>{}\
+         <p class=dim>{}</p></section>",
+        rows.collect::<Vec<Piece>>(),
+        absent.collect::<Vec<Piece>>(),
+        lowest,
+        words::standing::vehicle()
+    )
 }
 
 /// Where a wheel of such a vehicle stands and none is described.
@@ -53,23 +48,23 @@ fn absent(vehicle: &VehicleView<'_, '_>) -> Vec<Position> {
     positions.iter().copied().filter(open).collect()
 }
 
-fn one_wheel(id: EntryId, position: Position, standing: Standing) -> Tag {
-    let name = words::place::wheel_at(position);
-    let item = tag("a")
-        .class("item")
-        .set("href", Route::Wheel(id, position).href())
-        .set("data-wheel", position.code())
-        .set("data-standing", standing.code())
-        .put(tag("span").class("strong capital").put(name))
-        .put(standing_mark(standing));
-    tag("li").put(item)
+fn one_wheel(id: EntryId, position: Position, standing: Standing) -> Piece {
+    sheet!(
+        "<li><a class=item href={} data-wheel={} data-standing={}>\
+         <span class=\"strong capital\">{}</span>{}</a></li>",
+        Route::Wheel(id, position).href(),
+        position.code(),
+        standing.code(),
+        words::place::wheel_at(position),
+        standing_mark(standing)
+    )
 }
 
-fn one_absent(id: EntryId, position: Position) -> Tag {
-    let name = words::place::wheel_at(position);
-    link(
+fn one_absent(id: EntryId, position: Position) -> Piece {
+    sheet!(
+        "<a class=key href={} data-describe={}>Describe the {}</a>",
         Route::Build(id, position).href(),
-        format!("Describe the {name}"),
+        position.code(),
+        words::place::wheel_at(position)
     )
-    .set("data-describe", position.code())
 }

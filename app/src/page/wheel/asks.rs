@@ -1,53 +1,57 @@
 //! The order of work: each question with how far it has come, and what is missing before the wheel is judged.
 
 use cartside_core::daybook::EntryId;
+use cartside_core::diagnosis::Missing;
 use cartside_core::survey::{Need, Question};
 use cartside_core::wheel::Position;
 use cartside_core::words;
 
 use crate::looking::Looking;
-use crate::markup::{Tag, tag};
+use crate::markup::{Hole, Piece, sheet};
 use crate::route::Route;
 use crate::workshop::workshop;
 
 /// Every question asked of this wheel, in order, with its progress.
-pub fn asks(id: EntryId, position: Position, looking: &Looking) -> Tag {
+pub fn asks(id: EntryId, position: Position, looking: &Looking) -> Piece {
     let questions = looking.questions();
-    let rows = questions.map(|question| one_question(id, position, looking, question));
-    tag("section")
-        .class("stack")
-        .put(tag("h2").put("Questions"))
-        .put(tag("ul").class("list").each(rows))
+    let rows: Vec<Piece> = questions
+        .map(|question| one_question(id, position, looking, question))
+        .collect();
+    sheet!(
+        "<section class=stack><h2>Questions</h2><ul class=list>{}</ul></section>",
+        rows
+    )
 }
 
-fn one_question(id: EntryId, position: Position, looking: &Looking, question: Question) -> Tag {
+fn one_question(id: EntryId, position: Position, looking: &Looking, question: Question) -> Piece {
     let (done, all) = looking.progress(question);
-    let short = words::question::short(question, workshop().style());
     let ticked = if done == all { "✓ " } else { "" };
-    let item = tag("a")
-        .class("item")
-        .set("data-ask", question.code())
-        .set("href", Route::Ask(id, position, question, None).href())
-        .put(tag("span").class("strong capital").put(short))
-        .put(tag("span").put(format!("{ticked}{done} of {all}")));
-    tag("li").put(item)
+    sheet!(
+        "<li><a class=item data-ask={} href={}><span class=\"strong capital\">{}</span>\
+         <span>{}</span></a></li>",
+        question.code(),
+        Route::Ask(id, position, question, None).href(),
+        words::question::short(question, workshop().style()),
+        format!("{ticked}{done} of {all}")
+    )
 }
 
 /// What must be recorded before the wheel is judged.
-pub fn missing_list(looking: &Looking) -> Tag {
+pub fn missing_list(looking: &Looking) -> Piece {
     let style = workshop().style();
     let missing = &looking.judgement.missing;
-    let rows = missing.iter().map(|missing| {
-        tag("li")
-            .class("item")
-            .set("data-missing", need_code(missing.need))
-            .put(words::missing::missing(missing, &looking.wheel, style))
-    });
-    tag("section")
-        .class("stack")
-        .flag("hidden", missing.is_empty())
-        .put(tag("h2").put("Before it is judged"))
-        .put(tag("ul").class("list").each(rows))
+    let one = |missing: &Missing| {
+        sheet!(
+            "<li class=item data-missing={}>{}</li>",
+            need_code(missing.need),
+            words::missing::missing(missing, &looking.wheel, style)
+        )
+    };
+    sheet!(
+        "<section class=stack hidden={}><h2>Before it is judged</h2><ul class=list>{}</ul></section>",
+        Hole::Flag(missing.is_empty()),
+        missing.iter().map(one).collect::<Vec<Piece>>()
+    )
 }
 
 /// The word that stands for a need in the state of the page.

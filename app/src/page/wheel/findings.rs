@@ -6,55 +6,52 @@ use cartside_core::words;
 
 use crate::component::mark::{grade_code, grade_mark};
 use crate::looking::Looking;
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, sheet};
 use crate::wording;
 use crate::workshop::workshop;
 
 /// Every finding, worst first.
-pub fn findings(looking: &Looking) -> Tag {
+pub fn findings(looking: &Looking) -> Piece {
     let findings = &looking.judgement.findings;
-    let nothing = if looking.answers.is_empty() {
-        "Nothing has been looked at in this examination yet."
-    } else {
-        "No limit is reached by what was looked at."
-    };
-    let none = findings.is_empty();
+    let none = findings.is_empty().then(|| {
+        let nothing = if looking.answers.is_empty() {
+            "Nothing has been looked at in this examination yet."
+        } else {
+            "No limit is reached by what was looked at."
+        };
+        sheet!("<p class=dim>{}</p>", nothing)
+    });
     let each = findings.iter().map(|finding| one_finding(looking, finding));
-    tag("section")
-        .class("stack")
-        .put(tag("h2").put("Findings"))
-        .put(none.then(|| tag("p").class("dim").put(nothing)))
-        .put(tag("ul").class("stack").each(each))
-        .put(elsewhere(looking.judgement.elsewhere.len()))
+    sheet!(
+        "<section class=stack><h2>Findings</h2>{}<ul class=stack>{}</ul>{}</section>",
+        none,
+        each.collect::<Vec<Piece>>(),
+        elsewhere(looking.judgement.elsewhere.len())
+    )
 }
 
-fn one_finding(looking: &Looking, finding: &Finding) -> Tag {
+fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
     let said = words::finding::finding(finding, &looking.wheel, workshop().style());
     let rests = rests_on(&finding.entries);
-    let summary = format!("The entries it rests on ({})", rests.len());
-    let place = tag("p")
-        .class("capital")
-        .put(said.where_)
-        .put(": ")
-        .put(said.how_much);
-    let fold = tag("details")
-        .class("fold")
-        .put(tag("summary").put(summary))
-        .put(tag("ul").class("list").each(rests));
-    tag("li")
-        .class("card")
-        .set("data-finding", finding.question.code())
-        .set("data-grade", grade_code(finding.grade))
-        .put(tag("h3").put(said.heading))
-        .put(grade_mark(finding.grade))
-        .put(place)
-        .put(tag("p").put("By ").put(said.limit).put("."))
-        .put(said.not_looked.map(|left| tag("p").put(left)))
-        .put(fold)
+    sheet!(
+        "<li class=card data-finding={} data-grade={}><h3>{}</h3>{}<p class=capital>{}: {}</p>\
+         <p>By {}.</p>{}<details class=fold><summary>The entries it rests on ({})</summary>\
+         <ul class=list>{}</ul></details></li>",
+        finding.question.code(),
+        grade_code(finding.grade),
+        said.heading,
+        grade_mark(finding.grade),
+        said.where_,
+        said.how_much,
+        said.limit,
+        said.not_looked.map(|left| sheet!("<p>{}</p>", left)),
+        rests.len().to_string(),
+        rests
+    )
 }
 
 /// What each of these entries says, and who says it when.
-fn rests_on(entries: &[EntryId]) -> Vec<Tag> {
+fn rests_on(entries: &[EntryId]) -> Vec<Piece> {
     let shop = workshop();
     let Some(opened) = shop.in_hand() else {
         return Vec::new();
@@ -64,18 +61,21 @@ fn rests_on(entries: &[EntryId]) -> Vec<Tag> {
     let found = entries.iter().filter_map(|id| opened.book.entry(*id));
     found
         .map(|entry| {
-            let says = wording::heading(&vehicle, entry, shop.style());
-            tag("li")
-                .class("item")
-                .put(tag("span").put(says))
-                .put(tag("span").class("dim").put(wording::hand(entry)))
+            sheet!(
+                "<li class=item><span>{}</span><span class=dim>{}</span></li>",
+                wording::heading(&vehicle, entry, shop.style()),
+                wording::hand(entry)
+            )
         })
         .collect()
 }
 
 /// Readings of parts the wheel, as it is described now, has not.
-fn elsewhere(count: usize) -> Option<Tag> {
-    let readings = (count > 0).then(|| wording::counted(count, "reading", "readings"))?;
-    let left = " of parts this wheel, as it is described now, does not have: kept, not judged.";
-    Some(tag("p").class("warning").put(readings).put(left))
+fn elsewhere(count: usize) -> Option<Piece> {
+    (count > 0).then(|| {
+        sheet!(
+            "<p class=warning>{} of parts this wheel, as it is described now, does not have: kept, not judged.</p>",
+            wording::counted(count, "reading", "readings")
+        )
+    })
 }
