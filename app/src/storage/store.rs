@@ -67,21 +67,28 @@ impl Store {
             .map_err(StorageError::at_first)
     }
 
-    /// Runs the work in one transaction; if the browser lost the connection, opens it and tries once more.
+    /// Runs the work in one transaction; if the browser lost the connection, opens it and tries once more. What does
+    /// not depend on the work is kept apart, so that it is compiled once.
     pub(super) async fn run<T>(
         &self,
         stores: &[&str],
         mode: Mode,
         work: impl AsyncFn(&Transaction) -> Result<T, StorageError>,
     ) -> Result<T, StorageError> {
-        match self.attempt(stores, mode, &work).await {
-            Err(StorageError::Gone) if !self.inner.newer.get() => {
-                self.inner.let_go();
-                self.attempt(stores, mode, &work).await
+        let mut again = true;
+        loop {
+            let done = match self.begin(stores, mode).await {
+                Err(error) => Err(error),
+                Ok(transaction) => match work(&transaction).await {
+                    Ok(value) => transaction.complete().await.map(|()| value),
+                    Err(error) => Err(transaction.undone(error).await),
+                },
+            };
+            match done {
+                Ok(value) => return Ok(value),
+                Err(error) => self.may_try_again(error, &mut again)?,
             }
-            other => other,
         }
-        .map_err(|error| self.told_apart(error))
     }
 
     /// Keeps what could be read of the records and counts what could not.
@@ -93,23 +100,22 @@ impl Store {
         kept
     }
 
-    async fn attempt<T>(
-        &self,
-        stores: &[&str],
-        mode: Mode,
-        work: &impl AsyncFn(&Transaction) -> Result<T, StorageError>,
-    ) -> Result<T, StorageError> {
+    async fn begin(&self, stores: &[&str], mode: Mode) -> Result<Transaction, StorageError> {
         let database = self.database().await?;
-        let transaction = Transaction::begin(&database, stores, mode)?;
-        let outcome = work(&transaction).await;
-        transaction.finish(outcome).await
+        Transaction::begin(&database, stores, mode)
     }
 
-    /// A connection lost to a newer Cartside is told as that, whatever the request itself said.
-    fn told_apart(&self, error: StorageError) -> StorageError {
+    /// Lets a lost connection go and says that the work may be tried once more; any other fault is final. A connection
+    /// lost to a newer Cartside is told as that, whatever the request itself said.
+    fn may_try_again(&self, error: StorageError, again: &mut bool) -> Result<(), StorageError> {
         match error {
-            StorageError::Gone if self.inner.newer.get() => StorageError::Newer,
-            other => other,
+            StorageError::Gone if self.inner.newer.get() => Err(StorageError::Newer),
+            StorageError::Gone if *again => {
+                *again = false;
+                self.inner.let_go();
+                Ok(())
+            }
+            other => Err(other),
         }
     }
 

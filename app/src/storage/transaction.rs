@@ -88,16 +88,14 @@ impl Transaction {
         Ok(present)
     }
 
-    /// Ends the transaction after its work: waits for `complete`, or undoes everything and gives the reason,
-    /// the transaction's own before that of the request which failed.
-    pub(super) async fn finish<T>(self, work: Result<T, StorageError>) -> Result<T, StorageError> {
-        match work {
-            Ok(value) => self.end.wait().await.map(|()| value),
-            Err(error) => Err(self.undone(error).await),
-        }
+    /// Waits for `complete` after the work is done.
+    pub(super) async fn complete(self) -> Result<(), StorageError> {
+        self.end.wait().await
     }
 
-    async fn undone(self, error: StorageError) -> StorageError {
+    /// Undoes everything after the work has failed and gives the reason, the transaction's own before that of the
+    /// request which failed.
+    pub(super) async fn undone(self, error: StorageError) -> StorageError {
         // Fails only when the transaction is over already, which the wait below then tells.
         let asked = self.transaction.abort().is_ok();
         match self.end.wait().await {
