@@ -14,6 +14,8 @@ const PAGE: &str = "index.html";
 const WORKER: &str = "sw.js";
 const NO_LIST: &str = "const BUILD = null;";
 const HEAD: &str = "<head>";
+/// How the names of icons end that only an installing browser asks for.
+const INSTALLED_ICON: &str = ".png";
 
 /// Each file of a build with the SHA-256 of its bytes, by its path with forward slashes.
 pub(crate) type BuildList = BTreeMap<String, String>;
@@ -34,11 +36,12 @@ fn read(folder: &Path, name: &str) -> Result<String> {
     fs::read_to_string(folder.join(name)).with_context(|| format!("Trunk left no {name}"))
 }
 
-/// Every file the service worker keeps: all but itself.
+/// Every file the service worker keeps: all but itself, and the icons that a browser fetches once when it installs
+/// the app and then keeps by itself; a poor line need not carry them before the app is ready.
 pub(crate) fn build_list(folder: &Path) -> Result<BuildList> {
     let mut list = BuildList::new();
     add_folder(folder, "", &mut list)?;
-    list.remove(WORKER);
+    list.retain(|path, _| path != WORKER && !path.ends_with(INSTALLED_ICON));
     Ok(list)
 }
 
@@ -126,11 +129,12 @@ mod tests {
     }
 
     #[test]
-    fn every_file_but_the_worker_is_listed_with_its_digest() {
+    fn every_file_but_the_worker_and_an_installers_icons_is_listed_with_its_digest() {
         let folder = std::env::temp_dir().join(format!("cartside-seal-{}", std::process::id()));
         fs::create_dir_all(folder.join("icons")).unwrap();
         fs::write(folder.join("sw.js"), "").unwrap();
         fs::write(folder.join("icons/a.txt"), "abc").unwrap();
+        fs::write(folder.join("icons/a-512.png"), "large").unwrap();
         let found = build_list(&folder);
         fs::remove_dir_all(&folder).unwrap();
         // The published SHA-256 example for the message "abc" (FIPS 180-4).
