@@ -4,7 +4,8 @@
 
 use std::collections::BTreeMap;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+use serde_json::Value;
 
 use crate::daybook::Digest;
 
@@ -53,41 +54,34 @@ pub(super) struct Listed {
 /// The members a manifest lists, by name.
 pub(super) type List = BTreeMap<String, Listed>;
 
-/// The part of a manifest that is judged before anything else, and that every version must keep.
-#[derive(Deserialize)]
-struct Opening {
-    format: String,
+#[derive(Serialize)]
+struct Written<'a> {
+    format: &'static str,
     container: u64,
-}
-
-#[derive(Serialize, Deserialize)]
-struct Written {
-    format: String,
-    container: u64,
-    made_at: String,
-    device: String,
-    scope: serde_json::Value,
+    made_at: &'a str,
+    device: &'a str,
+    scope: Value,
     entries: u64,
     pictures: u64,
-    members: Vec<WrittenMember>,
+    members: Vec<WrittenMember<'a>>,
 }
 
-#[derive(Serialize, Deserialize)]
-struct WrittenMember {
-    name: String,
+#[derive(Serialize)]
+struct WrittenMember<'a> {
+    name: &'a str,
     bytes: u64,
     sha256: String,
 }
 
 /// Refuses another format, and a newer container, whatever else the manifest holds.
 pub(super) fn judge_version(json: &[u8]) -> Result<(), Refused> {
-    let opening: Opening = parse(json)?;
-    if opening.format != FORMAT {
-        return Err(Refused::OtherFormat {
-            format: opening.format,
-        });
+    let opening = parse(json)?;
+    let format = text(&opening, "format")?;
+    if format != FORMAT {
+        let format = format.to_owned();
+        return Err(Refused::OtherFormat { format });
     }
-    match opening.container {
+    match whole(&opening, "container")? {
         CONTAINER => Ok(()),
         0 => Err(Refused::NoSuchContainer { found: 0 }),
         found => Err(Refused::NewerContainer { found }),
@@ -96,30 +90,27 @@ pub(super) fn judge_version(json: &[u8]) -> Result<(), Refused> {
 
 /// Reads a manifest whose version has been judged.
 pub(super) fn read(json: &[u8]) -> Result<(Manifest, List), Refused> {
-    let written: Written = parse(json)?;
-    short("made_at", &written.made_at)?;
-    short("device", &written.device)?;
+    let written = parse(json)?;
     let manifest = Manifest {
-        scope: scope(&written.scope),
-        made_at: written.made_at,
-        device: written.device,
-        entries: written.entries,
-        pictures: written.pictures,
+        made_at: short(&written, "made_at")?,
+        device: short(&written, "device")?,
+        scope: scope(written.get("scope").unwrap_or(&Value::Null)),
+        entries: whole(&written, "entries")?,
+        pictures: whole(&written, "pictures")?,
     };
-    Ok((manifest, list(written.members)?))
+    let members = written.get("members").and_then(Value::as_array);
+    let members = members.ok_or_else(|| lacks("members", "a list"))?;
+    Ok((manifest, list(members)?))
 }
 
 /// Writes a manifest.
 pub(super) fn write(manifest: &Manifest, list: &List) -> Vec<u8> {
     let written = Written {
-        format: FORMAT.to_owned(),
+        format: FORMAT,
         container: CONTAINER,
-        made_at: manifest.made_at.clone(),
-        device: manifest.device.clone(),
-        scope: manifest
-            .scope
-            .as_ref()
-            .map_or(serde_json::Value::Null, written_scope),
+        made_at: &manifest.made_at,
+        device: &manifest.device,
+        scope: manifest.scope.as_ref().map_or(Value::Null, written_scope),
         entries: manifest.entries,
         pictures: manifest.pictures,
         members: list.iter().map(written_member).collect(),
@@ -128,21 +119,34 @@ pub(super) fn write(manifest: &Manifest, list: &List) -> Vec<u8> {
     serde_json::to_vec(&written).unwrap_or_default()
 }
 
-/// Reads JSON as text, which is how lines are read: the same reader is carried only once.
-fn parse<'j, T: Deserialize<'j>>(json: &'j [u8]) -> Result<T, Refused> {
-    let text = std::str::from_utf8(json).map_err(|error| unreadable(&error))?;
-    serde_json::from_str(text).map_err(|error| unreadable(&error))
+/// Reads JSON as text and into values, which is how lines are read: the same reader is carried only once.
+fn parse(json: &[u8]) -> Result<Value, Refused> {
+    let text = std::str::from_utf8(json).map_err(|error| unreadable(error.to_string()))?;
+    serde_json::from_str(text).map_err(|error| unreadable(error.to_string()))
 }
 
-fn unreadable(error: &dyn std::error::Error) -> Refused {
-    Refused::ManifestUnreadable {
-        why: error.to_string(),
-    }
+fn unreadable(why: String) -> Refused {
+    Refused::ManifestUnreadable { why }
 }
 
-fn short(field: &'static str, text: &str) -> Result<(), Refused> {
+fn lacks(field: &str, what: &str) -> Refused {
+    unreadable(format!("the field \"{field}\" is not {what}"))
+}
+
+fn text<'j>(object: &'j Value, field: &str) -> Result<&'j str, Refused> {
+    let text = object.get(field).and_then(Value::as_str);
+    text.ok_or_else(|| lacks(field, "a text"))
+}
+
+fn whole(object: &Value, field: &str) -> Result<u64, Refused> {
+    let whole = object.get(field).and_then(Value::as_u64);
+    whole.ok_or_else(|| lacks(field, "a whole number"))
+}
+
+fn short(object: &Value, field: &'static str) -> Result<String, Refused> {
+    let text = text(object, field)?;
     if text.len() <= CLAIM_BYTES {
-        return Ok(());
+        return Ok(text.to_owned());
     }
     Err(Refused::ClaimTooLong {
         field,
@@ -150,32 +154,33 @@ fn short(field: &'static str, text: &str) -> Result<(), Refused> {
     })
 }
 
-fn list(members: Vec<WrittenMember>) -> Result<List, Refused> {
+fn list(members: &[Value]) -> Result<List, Refused> {
     let mut list = List::new();
-    for WrittenMember {
-        name,
-        bytes,
-        sha256,
-    } in members
-    {
-        let digest = Digest::from_hex(&sha256).ok_or_else(|| Refused::ManifestUnreadable {
-            why: format!("a sha256 is \"{}\"", super::sentence::shown(&sha256)),
+    for member in members {
+        let (name, sha256) = (text(member, "name")?, text(member, "sha256")?);
+        let bytes = whole(member, "bytes")?;
+        let digest = Digest::from_hex(sha256).ok_or_else(|| {
+            unreadable(format!(
+                "a sha256 is \"{}\"",
+                super::sentence::shown(sha256)
+            ))
         })?;
         if list
-            .insert(name.clone(), Listed { bytes, digest })
+            .insert(name.to_owned(), Listed { bytes, digest })
             .is_some()
         {
+            let name = name.to_owned();
             return Err(Refused::ListedTwice { name });
         }
     }
     Ok(list)
 }
 
-fn scope(value: &serde_json::Value) -> Option<Scope> {
+fn scope(value: &Value) -> Option<Scope> {
     if value == "book" {
         return Some(Scope::Book);
     }
-    let part = |key| value.get(key).and_then(serde_json::Value::as_str);
+    let part = |key| value.get(key).and_then(Value::as_str);
     if let Some(vehicle) = part("vehicle") {
         return Digest::from_hex(vehicle).map(Scope::Vehicle);
     }
@@ -183,7 +188,7 @@ fn scope(value: &serde_json::Value) -> Option<Scope> {
     (device.len() <= CLAIM_BYTES).then(|| Scope::NewFor(device.to_owned()))
 }
 
-fn written_scope(scope: &Scope) -> serde_json::Value {
+fn written_scope(scope: &Scope) -> Value {
     match scope {
         Scope::Book => "book".into(),
         Scope::Vehicle(id) => serde_json::json!({ "vehicle": id.hex() }),
@@ -191,9 +196,9 @@ fn written_scope(scope: &Scope) -> serde_json::Value {
     }
 }
 
-fn written_member((name, listed): (&String, &Listed)) -> WrittenMember {
+fn written_member<'a>((name, listed): (&'a String, &Listed)) -> WrittenMember<'a> {
     WrittenMember {
-        name: name.clone(),
+        name,
         bytes: listed.bytes,
         sha256: listed.digest.hex(),
     }
