@@ -6,9 +6,8 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::carrying::{self, Carried};
-use crate::component::plain::{key, refusal};
 use crate::exchange::{Shared, Way};
-use crate::markup::{Piece, Tag, live, nothing, tag};
+use crate::markup::{Hole, Piece, live, nothing, sheet, tap};
 use crate::storage::Which;
 use crate::wording::{counted, moment, size};
 use crate::workshop::{Notice, Workshop, workshop};
@@ -35,55 +34,48 @@ pub fn page() -> Piece {
         spawn_local(async move { drop(last.try_set(carrying::last(shop).await)) });
     });
     live(move || {
-        let page = tag("main")
-            .class("page")
-            .set("data-page", "carry-out")
-            .put(tag("h1").put("Carry out"));
-        match shop.which.get() {
-            Which::Own => page.each(own_book(shop, making, last.get())),
-            Which::Demonstration => page.put(
-                tag("p")
-                    .class("refusal")
-                    .set("data-refused", "")
-                    .put(carrying::DEMONSTRATION),
+        let book = match shop.which.get() {
+            Which::Own => own_book(shop, making, last.get()),
+            Which::Demonstration => sheet!(
+                "<p class=refusal data-refused>{}</p>",
+                carrying::DEMONSTRATION,
             ),
-        }
+        };
+        sheet!(
+            "<main class=page data-page=carry-out><h1>Carry out</h1>{}</main>",
+            book,
+        )
     })
 }
 
 /// What is made of one's own book; `last` is when it was last carried out.
-fn own_book(shop: Workshop, making: MakingSignal, last: Option<String>) -> [Piece; 4] {
-    let made = making.get();
-    let busy = matches!(made, Making::Busy);
-    let told = match &last {
-        Some(at) => format!("Last carried out from this device: {}.", moment(at)),
-        None => "It was never carried out from this device.".to_owned(),
+fn own_book(shop: Workshop, making: MakingSignal, last: Option<String>) -> Piece {
+    let told = last.as_deref().map_or_else(
+        || "It was never carried out from this device.".to_owned(),
+        |at| format!("Last carried out from this device: {}.", moment(at)),
+    );
+    let (busy, words, made) = match making.get() {
+        Making::Idle => (false, "Make the file", nothing()),
+        Making::Busy => (true, "Making the file…", nothing()),
+        Making::Made(carried) => (false, "Make the file", made_file(shop, carried)),
+        Making::Refused(sentence) => (
+            false,
+            "Make the file",
+            sheet!("<p class=refusal role=alert data-refused>{}</p>", sentence),
+        ),
     };
-    let words = if busy {
-        "Making the file…"
-    } else {
-        "Make the file"
-    };
-    [
-        tag("p")
-            .put("The whole book goes into one file: every entry, every picture, and the readings once more as a table. Keep it as a second copy, or bring it in on another device.")
-            .into(),
-        tag("p")
-            .class("dim")
-            .set("data-last", last.unwrap_or_default())
-            .put(told)
-            .into(),
-        key(words)
-            .class("key-main")
-            .flag("disabled", busy)
-            .tap(move || spawn_local(make(shop, making)))
-            .into(),
-        match made {
-            Making::Idle | Making::Busy => nothing(),
-            Making::Made(carried) => made_file(shop, carried).into(),
-            Making::Refused(sentence) => refusal(sentence).set("data-refused", "").into(),
-        },
-    ]
+    sheet!(
+        "<p>The whole book goes into one file: every entry, every picture, and the readings once more \
+        as a table. Keep it as a second copy, or bring it in on another device.</p>\
+        <p class=dim data-last={}>{}</p>\
+        <button type=button class=\"key key-main\" disabled={} on:click={}>{}</button>{}",
+        last.unwrap_or_default(),
+        told,
+        Hole::Flag(busy),
+        tap(move || spawn_local(make(shop, making))),
+        words,
+        made,
+    )
 }
 
 async fn make(shop: Workshop, making: MakingSignal) {
@@ -97,37 +89,24 @@ async fn make(shop: Workshop, making: MakingSignal) {
 
 /// The file that is ready, and the fresh key that lets it out: a device's own choice of where to send it opens only
 /// straight from a tap.
-fn made_file(shop: Workshop, carried: Rc<Carried>) -> Tag {
+fn made_file(shop: Workshop, carried: Rc<Carried>) -> Piece {
     let name = carried.parcel.name();
     let left_out = (carried.left_out > 0).then(|| {
-        let left = counted(carried.left_out, "stored record", "stored records");
-        tag("p")
-            .class("warning")
-            .set("data-warning", "")
-            .put(format!(
-                "{left} could not be read and cannot be in it. All the rest is."
-            ))
-    });
-    tag("section")
-        .class("card")
-        .put(tag("h2").put(name.clone()))
-        .put(tag("p").put(holds(&carried)))
-        .put(left_out)
-        .put(
-            key("Carry it out")
-                .class("key-main")
-                .set("data-file", name)
-                .tap(move || spawn_local(let_out(shop, Rc::clone(&carried)))),
+        sheet!(
+            "<p class=warning data-warning>{} could not be read and cannot be in it. All the rest is.</p>",
+            counted(carried.left_out, "stored record", "stored records"),
         )
-}
-
-/// What the file holds, and its size.
-fn holds(carried: &Carried) -> String {
-    format!(
-        "{} and {}, {}.",
+    });
+    sheet!(
+        "<section class=card><h2>{}</h2><p>{} and {}, {}.</p>{}\
+        <button type=button class=\"key key-main\" data-file={} on:click={}>Carry it out</button></section>",
+        name.clone(),
         counted(carried.entries, "entry", "entries"),
         counted(carried.pictures, "picture", "pictures"),
-        size(carried.parcel.size() as f64)
+        size(carried.parcel.size() as f64),
+        left_out,
+        name,
+        tap(move || spawn_local(let_out(shop, Rc::clone(&carried)))),
     )
 }
 

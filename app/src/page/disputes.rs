@@ -6,10 +6,9 @@ use cartside_core::wheel::Part;
 use cartside_core::words::{self, SideWords, Style};
 use leptos::prelude::*;
 
-use crate::component::plain::link;
 use crate::correction::Correction;
 use crate::correction_key::correction_key;
-use crate::markup::{Piece, Tag, nothing, tag};
+use crate::markup::{Piece, live, nothing, sheet};
 use crate::route::Route;
 use crate::wording;
 use crate::workshop::{Workshop, workshop};
@@ -17,13 +16,12 @@ use crate::workshop::{Workshop, workshop};
 /// What is in dispute about one vehicle.
 pub fn page(id: EntryId) -> Piece {
     let shop = workshop();
-    tag("main")
-        .class("page")
-        .set("data-page", "disputes")
-        .put(tag("h1").put("In dispute"))
-        .put(link(Route::Vehicle(id).href(), "To the vehicle").class("key-plain"))
-        .live(move || disputes(shop))
-        .into()
+    sheet!(
+        "<main class=page data-page=disputes><h1>In dispute</h1>\
+        <a class=\"key key-plain\" href={}>To the vehicle</a>{}</main>",
+        Route::Vehicle(id).href(),
+        live(move || disputes(shop)),
+    )
 }
 
 fn disputes(shop: Workshop) -> Piece {
@@ -32,14 +30,13 @@ fn disputes(shop: Workshop) -> Piece {
     };
     let (view, style) = (opened.book.view(), shop.style());
     let vehicle = view.vehicle(opened.vehicle);
-    let disputes: Vec<Tag> = vehicle
+    let disputes: Vec<Piece> = vehicle
         .disputes()
         .into_iter()
         .filter_map(|thread| dispute(shop, &vehicle, thread, style))
         .collect();
     if disputes.is_empty() {
-        let none = "Nothing is in dispute about this vehicle.";
-        return tag("p").put(none).into();
+        return sheet!("<p>Nothing is in dispute about this vehicle.</p>");
     }
     disputes.into()
 }
@@ -49,54 +46,50 @@ fn dispute(
     vehicle: &VehicleView<'_, '_>,
     thread: &Thread<'_>,
     style: Style,
-) -> Option<Tag> {
+) -> Option<Piece> {
     let first = thread.heads().first()?;
     let words = words::dispute::dispute(thread, wording::wheel_of(vehicle, first), style)?;
-    let before = words.settled_before.map(|said| {
-        tag("p")
-            .class("warning")
-            .set("data-settled-before", "")
-            .put(said)
-    });
+    let before = words
+        .settled_before
+        .map(|said| sheet!("<p class=warning data-settled-before>{}</p>", said));
     let sides = words.sides.into_iter().map(|said| {
         let mut heads = thread.heads().iter();
         let sayable = heads.any(|head| head.id == said.entry && head.is_read());
         side(shop, said, sayable)
     });
     let anew = anew(vehicle, thread);
-    let section = tag("section")
-        .class("card")
-        .set("data-dispute", first.slot.clone())
-        .put(tag("h2").put(words.heading))
-        .put(tag("p").put(words.explanation))
-        .put(before)
-        .put(tag("ul").class("list").each(sides))
-        .put(anew.map(|href| link(href, "Look again and answer anew")));
-    let remedy = format!("{} {}", words.meanwhile, words.remedy);
-    Some(section.put(tag("p").class("dim").put(remedy)))
+    Some(sheet!(
+        "<section class=card data-dispute={}><h2>{}</h2><p>{}</p>{}<ul class=list>{}</ul>{}\
+        <p class=dim>{} {}</p></section>",
+        first.slot.clone(),
+        words.heading,
+        words.explanation,
+        before,
+        sides.collect::<Vec<Piece>>(),
+        anew.map(|href| sheet!("<a class=key href={}>Look again and answer anew</a>", href)),
+        words.meanwhile,
+        words.remedy,
+    ))
 }
 
 /// One side. Only what this version can read it can say again.
-fn side(shop: Workshop, side: SideWords, sayable: bool) -> Tag {
+fn side(shop: Workshop, side: SideWords, sayable: bool) -> Piece {
     let device: String = side.device.chars().take(8).collect();
-    let hand = format!("{}, {}, device {device}", side.by, side.when);
     let settle = if sayable {
         correction_key(shop, side.entry, Correction::Hold)
     } else {
-        tag("p")
-            .class("dim")
-            .put("A newer Cartside wrote this side; settle for it there.")
+        sheet!("<p class=dim>A newer Cartside wrote this side; settle for it there.</p>")
     };
-    tag("li")
-        .class("item")
-        .set("data-side", side.entry.hex())
-        .put(
-            tag("p")
-                .put(tag("span").class("strong").put(side.says))
-                .put(tag("br"))
-                .put(tag("span").class("dim").put(hand)),
-        )
-        .put(settle)
+    sheet!(
+        "<li class=item data-side={}><p><span class=strong>{}</span><br/>\
+        <span class=dim>{}, {}, device {}</span></p>{}</li>",
+        side.entry.hex(),
+        side.says,
+        side.by,
+        side.when,
+        device,
+        settle,
+    )
 }
 
 /// Where it is answered anew, if it is about a reading: only the latest examination is still being written.

@@ -4,10 +4,9 @@ use cartside_core::daybook::{Entry, EntryId, Kind, Problem, Says, Thread, Vehicl
 use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 
-use crate::component::plain::link;
-use crate::correction_key::{correction_key, told};
+use crate::correction_key::{correction_key, settle_key, strong, told};
 use crate::fate::Fate;
-use crate::markup::{Piece, Tag, live, nothing, tag};
+use crate::markup::{Piece, live, nothing, sheet};
 use crate::route::Route;
 use crate::wording::{self, counted};
 use crate::workshop::{Opened, Workshop, workshop};
@@ -32,18 +31,18 @@ fn all(shop: Workshop, id: EntryId) -> Piece {
     let count = counted(entries.len(), "entry", "entries");
     let items = entries
         .into_iter()
-        .map(|(thread, entry)| item(shop, &vehicle, thread, entry, style));
-    tag("main")
-        .class("page")
-        .set("data-page", "entries")
-        .put(tag("h1").put("Everything written"))
-        .put(link(Route::Vehicle(id).href(), "To the vehicle").class("key-plain"))
-        .put(tag("p").class("dim").put(format!(
-            "{count}, the newest first. Nothing is ever rubbed out."
-        )))
-        .put(oddities(&opened, &view, style))
-        .put(tag("ul").class("list").each(items))
-        .into()
+        .map(|(thread, entry)| item(shop, &vehicle, thread, entry, style))
+        .collect::<Vec<Piece>>();
+    sheet!(
+        "<main class=page data-page=entries><h1>Everything written</h1>\
+        <a class=\"key key-plain\" href={}>To the vehicle</a>\
+        <p class=dim>{}, the newest first. Nothing is ever rubbed out.</p>\
+        {}<ul class=list>{}</ul></main>",
+        Route::Vehicle(id).href(),
+        count,
+        oddities(&opened, &view, style),
+        items,
+    )
 }
 
 fn item(
@@ -52,63 +51,64 @@ fn item(
     thread: &Thread<'_>,
     entry: &Entry,
     style: Style,
-) -> Tag {
+) -> Piece {
     let fate = Fate::of(thread, entry);
     let hidden = entry.kind != Kind::Vehicle && vehicle.hidden(entry);
     let newer = entry.says == Says::Unread || entry.unread_fields > 0;
-    let aside = vec![
+    let aside = sheet!(
+        "{}{}",
         hidden.then_some(" hidden: its vehicle or examination is struck out"),
         newer.then_some(" written by a newer Cartside"),
-    ];
-    let says = tag("span")
-        .class("strong")
-        .put(wording::heading(vehicle, entry, style));
+    );
+    let says = wording::heading(vehicle, entry, style);
     let hand = format!("{}, no. {}", wording::hand(entry), entry.n);
     // No key that would have nothing to do.
     let correct = fate
         .correction()
         .filter(|correction| correction.of(entry.id, thread).is_some());
-    let settle = fate == Fate::Disputed;
-    tag("li")
-        .class("item")
-        .set("data-entry", entry.id.hex())
-        .set("data-fate", fate.code())
-        .put(told(says, fate, aside, hand))
-        .put(correct.map(|how| correction_key(shop, entry.id, how)))
-        .put(settle.then(|| link(Route::Disputes(vehicle.id()).href(), "Settle the dispute")))
+    sheet!(
+        "<li class=item data-entry={} data-fate={}>{}{}{}</li>",
+        entry.id.hex(),
+        fate.code(),
+        told(says, strong(fate), fate, aside, hand),
+        correct.map(|how| correction_key(shop, entry.id, how)),
+        settle_key(fate, vehicle.id()),
+    )
 }
 
 /// What is odd about what is written, each with the word that stands for it in the state of the page.
-fn oddities(opened: &Opened, view: &View<'_>, style: Style) -> Vec<Tag> {
-    let odd = |code, said: String| tag("p").class("warning").set("data-oddity", code).put(said);
+fn oddities(opened: &Opened, view: &View<'_>, style: Style) -> Vec<Piece> {
+    let odd = |code: &'static str, said: String, more: &'static str| {
+        sheet!("<p class=warning data-oddity={}>{}{}</p>", code, said, more)
+    };
     let mut oddities = Vec::new();
     if opened.unreadable > 0 {
-        let lines = counted(opened.unreadable, "stored line", "stored lines");
         oddities.push(odd(
             "unreadable",
-            format!("{lines} of this vehicle cannot be read and are left as they are."),
+            counted(opened.unreadable, "stored line", "stored lines"),
+            " of this vehicle cannot be read and are left as they are.",
         ));
     }
     let newer = view.written_by_newer();
     if newer > 0 {
-        let entries = counted(newer, "entry", "entries");
         oddities.push(odd(
             "newer",
-            format!("{entries} written by a newer Cartside: kept whole, and read as far as this one can."),
+            counted(newer, "entry", "entries"),
+            " written by a newer Cartside: kept whole, and read as far as this one can.",
         ));
     }
     let earlier: usize = view.threads().map(|thread| thread.not_here().len()).sum();
     if earlier > 0 {
-        let entries = counted(earlier, "earlier entry", "earlier entries");
         oddities.push(odd(
             "not-here",
-            format!("{entries} that later ones replace: not on this device. The later ones count all the same."),
+            counted(earlier, "earlier entry", "earlier entries"),
+            " that later ones replace: not on this device. The later ones count all the same.",
         ));
     }
     for problem in view.problems() {
         if !matches!(problem, Problem::EarlierNotHere { .. }) {
             let said = words::problem::problem(problem, &opened.book, style);
-            oddities.push(odd("problem", said));
+            oddities.push(odd("problem", said, ""));
         }
     }
     oddities

@@ -9,8 +9,7 @@ use cartside_core::wheel::Part;
 use cartside_core::words;
 use leptos::prelude::*;
 
-use crate::component::plain::link;
-use crate::markup::{Piece, nothing, tag};
+use crate::markup::{Piece, live, nothing, sheet};
 use crate::route::Route;
 use crate::wording;
 use crate::workshop::{Workshop, workshop};
@@ -18,14 +17,13 @@ use crate::workshop::{Workshop, workshop};
 /// One part of a vehicle: its readings, remarks and pictures.
 pub fn page(id: EntryId, of: Part) -> Piece {
     let shop = workshop();
-    tag("main")
-        .class("page")
-        .set("data-page", "part")
-        .live(move || head(shop, id, of))
-        .put(matches!(of, Part::At(..)).then(|| readings::readings(shop, id, of)))
-        .put(remarks::remarks(shop, id, of))
-        .put(pictures::pictures(shop, id, of))
-        .into()
+    sheet!(
+        "<main class=page data-page=part>{}{}{}{}</main>",
+        live(move || head(shop, id, of)),
+        matches!(of, Part::At(..)).then(|| readings::readings(shop, id, of)),
+        remarks::remarks(shop, id, of),
+        pictures::pictures(shop, id, of),
+    )
 }
 
 /// What the part is called, the way back, and whether the wheel still has it.
@@ -45,15 +43,18 @@ fn head(shop: Workshop, id: EntryId, of: Part) -> Piece {
     };
     let name = words::place::part(of, wheel, shop.style());
     let warning = gone.then(|| {
-        tag("p").class("warning").put(
-            "The wheel, as it is described now, has no such part. What was said of it is kept.",
+        sheet!(
+            "<p class=warning>The wheel, as it is described now, has no such part. \
+            What was said of it is kept.</p>"
         )
     });
-    Piece::Several(vec![
-        tag("h1").put(capital(&name)).into(),
-        link(back.href(), whole).class("key-plain").into(),
-        warning.into(),
-    ])
+    sheet!(
+        "<h1>{}</h1><a class=\"key key-plain\" href={}>{}</a>{}",
+        capital(&name),
+        back.href(),
+        whole,
+        warning,
+    )
 }
 
 fn capital(words: &str) -> String {

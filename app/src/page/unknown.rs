@@ -1,7 +1,6 @@
 //! An address that leads nowhere.
 
-use crate::component::plain::link;
-use crate::markup::{Piece, tag};
+use crate::markup::{Piece, sheet};
 use crate::route::Route;
 
 /// An address that leads nowhere: the part of it after the `#`.
@@ -21,11 +20,11 @@ pub fn no_vehicle() -> Piece {
 }
 
 fn leads_nowhere(heading: &'static str, words: String) -> Piece {
-    tag("main")
-        .class("page")
-        .set("data-page", "unknown")
-        .put(tag("h1").put(heading))
-        .put(tag("p").put(words))
-        .put(link(Route::Book.href(), "To the day book").class("key-main"))
-        .into()
+    sheet!(
+        "<main class=page data-page=unknown><h1>{}</h1><p>{}</p>\
+        <a class=\"key key-main\" href={}>To the day book</a></main>",
+        heading,
+        words,
+        Route::Book.href(),
+    )
 }

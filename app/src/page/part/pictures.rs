@@ -9,11 +9,10 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::File;
 
-use crate::component::plain::key;
-use crate::correction_key::correction_key;
+use crate::correction_key::{correction_key, plain};
 use crate::draft;
 use crate::fate::Fate;
-use crate::markup::{Piece, Tag, picked_file, tag};
+use crate::markup::{Piece, heard, live, picked_file, sheet, tap};
 use crate::photo::ObjectUrl;
 use crate::picturing::{self, Erased};
 use crate::wording;
@@ -38,7 +37,7 @@ struct Sight {
 }
 
 /// The pictures of one part.
-pub(super) fn pictures(shop: Workshop, id: EntryId, of: Part) -> Tag {
+pub(super) fn pictures(shop: Workshop, id: EntryId, of: Part) -> Piece {
     let lost = RwSignal::new(false);
     let busy = RwSignal::new(false);
     spawn_local(async move {
@@ -50,20 +49,20 @@ pub(super) fn pictures(shop: Workshop, id: EntryId, of: Part) -> Tag {
         sights: RwSignal::new_local(BTreeMap::new()),
         erased: RwSignal::new_local(Vec::new()),
     };
-    tag("section")
-        .class("card")
-        .put(tag("h2").put("Pictures"))
-        .live(move || {
-            lost.get().then(|| {
-                tag("p")
-                    .class("warning")
-                    .set("role", "alert")
-                    .set("data-lost", "picture")
-                    .put("A picture was being taken here when the page was closed, and it was not received. Nothing else was lost: take it again.")
-            })
+    let warning = move || {
+        lost.get().then(|| {
+            sheet!(
+                "<p class=warning role=alert data-lost=picture>A picture was being taken here when the page \
+                was closed, and it was not received. Nothing else was lost: take it again.</p>"
+            )
         })
-        .live(move || taking(shop, id, of, lost, busy))
-        .live(move || tag("div").class("pictures").each(album.figures(id, of)))
+    };
+    sheet!(
+        "<section class=card><h2>Pictures</h2>{}{}{}</section>",
+        live(warning),
+        live(move || taking(shop, id, of, lost, busy)),
+        live(move || sheet!("<div class=pictures>{}</div>", album.figures(id, of))),
+    )
 }
 
 /// The key that opens the camera.
@@ -73,32 +72,28 @@ fn taking(
     of: Part,
     lost: RwSignal<bool>,
     busy: RwSignal<bool>,
-) -> Tag {
-    let taking = busy.get();
+) -> Piece {
     let name = move || draft::of_picture(id, of);
-    let words = if taking {
-        "Taking it up…"
+    let (busy_now, words) = if busy.get() {
+        ("true", "Taking it up…")
     } else {
-        "Take a picture"
+        ("false", "Take a picture")
     };
-    let camera = tag("input")
-        .set("type", "file")
-        .set("accept", "image/*")
-        .set("capture", "environment")
-        .tap(move || {
+    sheet!(
+        "<label class=\"key key-main\" aria-busy={}>{}<input type=file accept=image/* capture=environment \
+        on:click={} on:cancel={} on:change={}/></label>",
+        busy_now,
+        words,
+        tap(move || {
             lost.set(false);
             draft::keep(shop, name(), "waiting for a picture".to_owned());
-        })
-        .on("cancel", move |_| draft::drop_it(shop, name()))
-        .on("change", move |event| match picked_file(&event) {
+        }),
+        heard(move |_| draft::drop_it(shop, name())),
+        heard(move |event| match picked_file(&event) {
             Some(file) => spawn_local(take(shop, id, of, file, busy)),
             None => draft::drop_it(shop, name()),
-        });
-    tag("label")
-        .class("key key-main")
-        .is("aria-busy", taking)
-        .put(words)
-        .put(camera)
+        }),
+    )
 }
 
 async fn take(shop: Workshop, id: EntryId, of: Part, file: File, busy: RwSignal<bool>) {
@@ -112,7 +107,7 @@ async fn take(shop: Workshop, id: EntryId, of: Part, file: File, busy: RwSignal<
 
 impl Album {
     /// Every picture, the latest first.
-    fn figures(self, id: EntryId, of: Part) -> Vec<Tag> {
+    fn figures(self, id: EntryId, of: Part) -> Vec<Piece> {
         let Some(opened) = self.shop.opened.get() else {
             return Vec::new();
         };
@@ -130,24 +125,22 @@ impl Album {
                     let (shown, erase) = if erased.contains(&digest) {
                         (self.gone(entry.id, digest), None)
                     } else {
-                        let shown = self.sight(entry.id, digest, &hand);
+                        let shown = self.sight(entry.id, digest, hand.clone());
                         (shown, Some(self.erase_key(id, digest)))
                     };
                     let correct = fate.correction();
                     let correct = correct.map(|how| correction_key(self.shop, entry.id, how));
-                    let caption = tag("figcaption")
-                        .put(tag("span").class_if(fate.gone(), "struck").put("Picture"))
-                        .put(" ")
-                        .put(fate.words())
-                        .put(tag("br"))
-                        .put(tag("span").class("dim").put(hand));
-                    figures.push(
-                        tag("figure")
-                            .set("data-fate", fate.code())
-                            .put(shown)
-                            .put(caption)
-                            .put(tag("div").class("row").put(correct).put(erase)),
-                    );
+                    figures.push(sheet!(
+                        "<figure data-fate={}>{}<figcaption><span class={}>Picture</span> {}<br/>\
+                        <span class=dim>{}</span></figcaption><div class=row>{}{}</div></figure>",
+                        fate.code(),
+                        shown,
+                        plain(fate),
+                        fate.words(),
+                        hand,
+                        correct,
+                        erase,
+                    ));
                 }
             }
         }
@@ -155,15 +148,18 @@ impl Album {
         figures
     }
 
-    fn erase_key(self, id: EntryId, digest: Digest) -> Tag {
+    fn erase_key(self, id: EntryId, digest: Digest) -> Piece {
         let Album { shop, erased, .. } = self;
-        key("Erase this picture").class("key-plain").tap(move || {
-            spawn_local(async move {
-                if let Ok(Some(gone)) = picturing::erase(shop, id, digest).await {
-                    erased.try_update(|list| list.push(gone));
-                }
-            });
-        })
+        sheet!(
+            "<button type=button class=\"key key-plain\" on:click={}>Erase this picture</button>",
+            tap(move || {
+                spawn_local(async move {
+                    if let Ok(Some(gone)) = picturing::erase(shop, id, digest).await {
+                        erased.try_update(|list| list.push(gone));
+                    }
+                });
+            }),
+        )
     }
 
     /// What stands in the place of an erased picture.
@@ -177,22 +173,22 @@ impl Album {
             held.cloned()
         });
         let undo = held.map(|gone| {
-            key("Undo the erasing").tap(move || {
-                let gone = gone.clone();
-                spawn_local(async move { drop(picturing::bring_back(shop, gone).await) });
-            })
+            sheet!(
+                "<button type=button class=key on:click={}>Undo the erasing</button>",
+                tap(move || {
+                    let gone = gone.clone();
+                    spawn_local(async move { drop(picturing::bring_back(shop, gone).await) });
+                }),
+            )
         });
-        Piece::Several(vec![
-            tag("p")
-                .class("dim")
-                .set("data-erased", digest.hex())
-                .put("This picture was erased. Its entry stays in the book.")
-                .into(),
-            undo.into(),
-        ])
+        sheet!(
+            "<p class=dim data-erased={}>This picture was erased. Its entry stays in the book.</p>{}",
+            digest.hex(),
+            undo,
+        )
     }
 
-    fn sight(self, entry: EntryId, digest: Digest, hand: &str) -> Piece {
+    fn sight(self, entry: EntryId, digest: Digest, hand: String) -> Piece {
         let known = self.sights.with(|sights| {
             let sight = sights.get(&entry)?;
             let seen = sight.seen.as_ref();
@@ -204,39 +200,29 @@ impl Album {
                 .try_update_untracked(|sights| sights.insert(entry, Sight::default()));
             spawn_local(self.fetch(entry, digest, false));
         }
-        let words = tag("p").class("dim");
         match known {
-            None | Some((_, None)) => words.put("Fetching the picture…").into(),
-            Some((_, Some(None))) => words
-                .set("data-not-here", digest.hex())
-                .put("The picture is not on this device. Bring in a file that holds it.")
-                .into(),
-            Some((large, Some(Some(address)))) => tag("button")
-                .set("type", "button")
-                .class("key key-plain")
-                .set(
-                    "aria-label",
-                    if large {
-                        "Show it small"
-                    } else {
-                        "Show it large"
-                    },
-                )
-                .tap(move || {
+            None | Some((_, None)) => sheet!("<p class=dim>Fetching the picture…</p>"),
+            Some((_, Some(None))) => sheet!(
+                "<p class=dim data-not-here={}>The picture is not on this device. \
+                Bring in a file that holds it.</p>",
+                digest.hex(),
+            ),
+            Some((large, Some(Some(address)))) => sheet!(
+                "<button type=button class=\"key key-plain\" aria-label=\"Show it {}\" on:click={}>\
+                <img data-picture={} src={} alt=\"Picture, {}\"/></button>",
+                if large { "small" } else { "large" },
+                tap(move || {
                     self.sights.update(|sights| {
                         if let Some(sight) = sights.get_mut(&entry) {
                             sight.large = !large;
                         }
                     });
                     spawn_local(self.fetch(entry, digest, !large));
-                })
-                .put(
-                    tag("img")
-                        .set("data-picture", digest.hex())
-                        .set("src", address)
-                        .set("alt", format!("Picture, {hand}")),
-                )
-                .into(),
+                }),
+                digest.hex(),
+                address,
+                hand,
+            ),
         }
     }
 

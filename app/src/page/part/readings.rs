@@ -6,10 +6,9 @@ use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 
-use crate::component::plain::link;
-use crate::correction_key::{correction_key, told};
+use crate::correction_key::{correction_key, settle_key, strong, told};
 use crate::fate::Fate;
-use crate::markup::{Piece, Tag, nothing, tag};
+use crate::markup::{Piece, live, nothing, sheet};
 use crate::route::Route;
 use crate::wording;
 use crate::workshop::Workshop;
@@ -22,11 +21,11 @@ struct Line<'a> {
 }
 
 /// The readings of one part of a wheel.
-pub(super) fn readings(shop: Workshop, id: EntryId, of: Part) -> Tag {
-    tag("section")
-        .class("card")
-        .put(tag("h2").put("Readings"))
-        .live(move || examinations(shop, id, of))
+pub(super) fn readings(shop: Workshop, id: EntryId, of: Part) -> Piece {
+    sheet!(
+        "<section class=card><h2>Readings</h2>{}</section>",
+        live(move || examinations(shop, id, of)),
+    )
 }
 
 fn examinations(shop: Workshop, id: EntryId, of: Part) -> Piece {
@@ -36,7 +35,7 @@ fn examinations(shop: Workshop, id: EntryId, of: Part) -> Piece {
     let (view, style) = (opened.book.view(), shop.style());
     let vehicle = view.vehicle(opened.vehicle);
     let mut left = lines(&vehicle, of);
-    let mut shown: Vec<Tag> = Vec::new();
+    let mut shown: Vec<Piece> = Vec::new();
     let mut latest = true;
     for visit in vehicle.visits().into_iter().rev() {
         let thread = vehicle.visit_thread(visit.id);
@@ -53,68 +52,68 @@ fn examinations(shop: Workshop, id: EntryId, of: Part) -> Piece {
         };
         if !here.is_empty() || !open.is_empty() {
             let said = wording::says(&vehicle, visit, style);
-            let items = here
-                .iter()
-                .map(|line| item(shop, id, of, line, latest, style));
             shown.push(examination(
-                format!("{} — {said}", words::when::day(&visit.at)),
-                items.collect(),
+                sheet!("{} — {}", words::when::day(&visit.at), said),
+                items(shop, id, of, &here, latest, style),
                 open,
             ));
         }
         latest = false;
     }
     if !left.is_empty() {
-        let items = left
-            .iter()
-            .map(|line| item(shop, id, of, line, false, style));
         shown.push(examination(
-            "Examinations that are struck out or not here".to_owned(),
-            items.collect(),
+            "Examinations that are struck out or not here".into(),
+            items(shop, id, of, &left, false, style),
             Vec::new(),
         ));
     }
     if shown.is_empty() {
-        let none = "Nothing has been looked at here yet.";
-        return tag("p").class("dim").put(none).into();
+        return sheet!("<p class=dim>Nothing has been looked at here yet.</p>");
     }
     shown.into()
 }
 
 /// One examination as far as it concerns the part: what it read, and where it can still be answered.
-fn examination(heading: String, items: Vec<Tag>, open: Vec<Tag>) -> Tag {
-    let list = (!items.is_empty()).then(|| tag("ul").class("list").each(items));
-    tag("div")
-        .class("stack")
-        .put(tag("h3").put(heading))
-        .put(list)
-        .put(tag("div").class("row").each(open))
+fn examination(heading: Piece, items: Vec<Piece>, open: Vec<Piece>) -> Piece {
+    let list = (!items.is_empty()).then(|| sheet!("<ul class=list>{}</ul>", items));
+    sheet!(
+        "<div class=stack><h3>{}</h3>{}<div class=row>{}</div></div>",
+        heading,
+        list,
+        open,
+    )
 }
 
-fn item(shop: Workshop, id: EntryId, of: Part, line: &Line<'_>, latest: bool, style: Style) -> Tag {
-    let Line {
-        entry,
-        reading,
-        fate,
-    } = *line;
-    let question = reading.slot.question;
-    let says = words::answer::told(question, &reading.answer, style);
-    let says = tag("span").class("strong").put(says);
-    let can_correct = latest && fate == Fate::Counts;
-    let correct = fate.correction();
-    let settle = fate == Fate::Disputed;
-    tag("li")
-        .class("item")
-        .set("data-reading", question.code())
-        .set("data-fate", fate.code())
-        .put(told(says, fate, nothing(), wording::hand(entry)))
-        .put(
-            tag("div")
-                .class("row")
-                .put(can_correct.then(|| link(ask(id, of, question), "Correct")))
-                .put(correct.map(|how| correction_key(shop, entry.id, how)))
-                .put(settle.then(|| link(Route::Disputes(id).href(), "Settle the dispute"))),
+fn items(
+    shop: Workshop,
+    id: EntryId,
+    of: Part,
+    lines: &[Line<'_>],
+    latest: bool,
+    style: Style,
+) -> Vec<Piece> {
+    let item = |line: &Line<'_>| {
+        let Line {
+            entry,
+            reading,
+            fate,
+        } = *line;
+        let question = reading.slot.question;
+        let says = words::answer::told(question, &reading.answer, style);
+        let correct = (latest && fate == Fate::Counts)
+            .then(|| sheet!("<a class=key href={}>Correct</a>", ask(id, of, question)));
+        let correction = fate.correction();
+        sheet!(
+            "<li class=item data-reading={} data-fate={}>{}<div class=row>{}{}{}</div></li>",
+            question.code(),
+            fate.code(),
+            told(says, strong(fate), fate, nothing(), wording::hand(entry)),
+            correct,
+            correction.map(|how| correction_key(shop, entry.id, how)),
+            settle_key(fate, id),
         )
+    };
+    lines.iter().map(item).collect()
 }
 
 /// Where a question about this part is answered.
@@ -148,7 +147,7 @@ fn lines<'a>(vehicle: &VehicleView<'_, 'a>, of: Part) -> Vec<Line<'a>> {
 }
 
 /// The questions that can be put to this part and have no answer yet.
-fn open(vehicle: &VehicleView<'_, '_>, of: Part, lines: &[Line<'_>], style: Style) -> Vec<Tag> {
+fn open(vehicle: &VehicleView<'_, '_>, of: Part, lines: &[Line<'_>], style: Style) -> Vec<Piece> {
     let (Part::At(_, place), Some(wheel)) = (of, wording::wheel_at(vehicle, of)) else {
         return Vec::new();
     };
@@ -161,9 +160,12 @@ fn open(vehicle: &VehicleView<'_, '_>, of: Part, lines: &[Line<'_>], style: Styl
         .filter(|question| question.fits(place) && wheel.has(place) && question.asked_of(wheel))
         .filter(|question| !answered(*question))
         .map(|question| {
-            let label = words::question::short(question, style);
-            link(ask(vehicle.id(), of, question), format!("Answer: {label}"))
-                .set("data-ask", question.code())
+            sheet!(
+                "<a class=key href={} data-ask={}>Answer: {}</a>",
+                ask(vehicle.id(), of, question),
+                question.code(),
+                words::question::short(question, style),
+            )
         })
         .collect()
 }

@@ -5,16 +5,15 @@ use cartside_core::wheel::Part;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::component::plain::key;
-use crate::correction_key::{correction_key, told};
+use crate::correction_key::{correction_key, plain, told};
 use crate::fate::Fate;
-use crate::markup::{Piece, Tag, nothing, tag, typed};
+use crate::markup::{Piece, heard, live, nothing, sheet, tap, typed};
 use crate::picturing::{self, in_latest_visit};
 use crate::workshop::{Notice, Step, Workshop};
 use crate::{draft, wording};
 
 /// The remarks on one part.
-pub(super) fn remarks(shop: Workshop, id: EntryId, of: Part) -> Tag {
+pub(super) fn remarks(shop: Workshop, id: EntryId, of: Part) -> Piece {
     let text = RwSignal::new(String::new());
     let restored = RwSignal::new(false);
     spawn_local(async move {
@@ -27,31 +26,27 @@ pub(super) fn remarks(shop: Workshop, id: EntryId, of: Part) -> Tag {
             }
         }
     });
+    let note = move || {
+        restored.get().then(|| {
+            sheet!("<p class=dim data-restored=remark>This was typed before and not yet saved.</p>")
+        })
+    };
     let field = move || {
-        tag("textarea").typed(text.get()).on("input", move |event| {
+        let ear = heard(move |event| {
             restored.set(false);
             text.set(typed(&event));
             draft::keep(shop, draft::of_remark(id, of), typed(&event));
-        })
+        });
+        sheet!("<textarea value={} on:input={}/>", text.get(), ear)
     };
-    tag("section")
-        .class("card")
-        .put(tag("h2").put("Remarks"))
-        .live(move || {
-            restored.get().then(|| {
-                tag("p")
-                    .class("dim")
-                    .set("data-restored", "remark")
-                    .put("This was typed before and not yet saved.")
-            })
-        })
-        .put(tag("label").class("field").put("Remark").live(field))
-        .put(
-            key("Save the remark")
-                .class("key-main")
-                .tap(move || spawn_local(save(shop, id, of, text))),
-        )
-        .live(move || written(shop, of))
+    sheet!(
+        "<section class=card><h2>Remarks</h2>{}<label class=field>Remark{}</label>\
+        <button type=button class=\"key key-main\" on:click={}>Save the remark</button>{}</section>",
+        live(note),
+        live(field),
+        tap(move || spawn_local(save(shop, id, of, text))),
+        live(move || written(shop, of)),
+    )
 }
 
 /// Saves what is typed; the field is emptied only of what was saved.
@@ -90,7 +85,7 @@ fn written(shop: Workshop, of: Part) -> Piece {
         return nothing();
     };
     let view = opened.book.view();
-    let mut items: Vec<Tag> = Vec::new();
+    let mut items: Vec<Piece> = Vec::new();
     for thread in view.vehicle(opened.vehicle).threads(&Kind::Remark) {
         for entry in thread.entries() {
             let fate = Fate::of(thread, entry);
@@ -99,15 +94,19 @@ fn written(shop: Workshop, of: Part) -> Piece {
                 && fate != Fate::Replaced
             {
                 let correct = fate.correction();
-                let says = tag("span").put(text.clone());
-                items.push(
-                    tag("li")
-                        .class("item")
-                        .set("data-remark", entry.id.hex())
-                        .set("data-fate", fate.code())
-                        .put(told(says, fate, nothing(), wording::hand(entry)))
-                        .put(correct.map(|how| correction_key(shop, entry.id, how))),
-                );
+                items.push(sheet!(
+                    "<li class=item data-remark={} data-fate={}>{}{}</li>",
+                    entry.id.hex(),
+                    fate.code(),
+                    told(
+                        text.clone(),
+                        plain(fate),
+                        fate,
+                        nothing(),
+                        wording::hand(entry)
+                    ),
+                    correct.map(|how| correction_key(shop, entry.id, how)),
+                ));
             }
         }
     }
@@ -115,5 +114,5 @@ fn written(shop: Workshop, of: Part) -> Piece {
         return nothing();
     }
     items.reverse();
-    tag("ul").class("list").each(items).into()
+    sheet!("<ul class=list>{}</ul>", items)
 }
