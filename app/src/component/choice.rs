@@ -1,23 +1,21 @@
-//! A step of a page that asks for a choice, and the keys to choose by.
+//! The keys to choose by, in a step of a page that asks for a choice.
 
-use std::borrow::Cow;
+use crate::markup::{Hole, Piece, sheet};
 
-use crate::markup::{Tag, tag};
-
-/// One thing that is asked: the word that stands for it in the state of the page, and the question.
-pub fn step(code: &'static str, heading: impl Into<Cow<'static, str>>) -> Tag {
-    tag("section")
-        .class("stack")
-        .set("data-step", code)
-        .put(tag("h2").put(heading.into()))
+/// A key for one of several choices: the word that stands for it, whether it is chosen, what stands on it and what a
+/// tap does. What stands on it begins with a capital.
+pub fn choice(code: &'static str, chosen: bool, words: Hole, ear: Hole) -> Piece {
+    let words = sheet!("<span class=capital>{}</span>", words);
+    plain_choice(code.into(), chosen, words.into(), ear)
 }
 
-/// A key for one of several choices: the word that stands for it, whether it is chosen, and what stands on it.
-pub fn choice(code: &'static str, chosen: bool, words: impl Into<Cow<'static, str>>) -> Tag {
-    tag("button")
-        .set("type", "button")
-        .class("key")
-        .set("data-choice", code)
-        .is("aria-pressed", chosen)
-        .put(tag("span").class("capital").put(words.into()))
+/// As [`choice`], with what stands on it as it is.
+pub fn plain_choice(code: Hole, chosen: bool, words: Hole, ear: Hole) -> Piece {
+    sheet!(
+        "<button type=button class=key data-choice={} aria-pressed={} on:click={}>{}</button>",
+        code,
+        if chosen { "true" } else { "false" },
+        ear,
+        words
+    )
 }

@@ -11,9 +11,8 @@ use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::component::choice::{choice, step};
-use crate::component::plain::refusal;
-use crate::markup::{Piece, Tag, live, tag};
+use crate::component::choice::choice;
+use crate::markup::{Piece, live, sheet, tap};
 use crate::workshop::{Workshop, workshop};
 use choices::{Pad, Take, WheelChoice, counts, wheel_choices};
 use writing::Begun;
@@ -119,42 +118,59 @@ pub fn page() -> Piece {
     live(move || {
         let now = beginning.chosen.get();
         let spokes = now.wheels.map(|_| {
-            let step = step("spokes", "How many spokes a wheel?");
-            counts(step, &SPOKES, now.spokes, beginning.spokes, &take_spokes)
+            sheet!(
+                "<section class=stack data-step=spokes><h2>How many spokes a wheel?</h2>{}</section>",
+                counts(&SPOKES, now.spokes, beginning.spokes, &take_spokes)
+            )
         });
         let felloes = now.wheels.and(now.spokes).map(|_| {
-            let dealt = "The spokes are dealt out evenly; what each felloe carries can be put right later. A bent rim: its lengths.";
-            let step = step("felloes", "How many felloes a wheel?")
-                .put(tag("p").class("dim").put(dealt));
-            counts(step, &FELLOES, now.felloes, beginning.felloes, &finish)
+            sheet!(
+                "<section class=stack data-step=felloes><h2>How many felloes a wheel?</h2>\
+                 <p class=dim>The spokes are dealt out evenly; what each felloe carries can be put right later. \
+                 A bent rim: its lengths.</p>{}</section>",
+                counts(&FELLOES, now.felloes, beginning.felloes, &finish)
+            )
         });
-        tag("main")
-            .class("page")
-            .set("data-page", "begin")
-            .put(tag("h1").put("Begin a vehicle"))
-            .put(kinds(beginning, now, shop.style()))
-            .put(now.kind.map(|kind| which_wheels(beginning, now, kind)))
-            .put(spokes)
-            .put(felloes)
-            .put(refusal(beginning.refusal.get()))
+        sheet!(
+            "<main class=page data-page=begin><h1>Begin a vehicle</h1>{}{}{}{}\
+             <p class=refusal role=alert>{}</p></main>",
+            kinds(beginning, now, shop.style()),
+            now.kind.map(|kind| which_wheels(beginning, now, kind)),
+            spokes,
+            felloes,
+            beginning.refusal.get()
+        )
     })
 }
 
-fn kinds(beginning: Beginning, now: Chosen, style: Style) -> Tag {
+fn kinds(beginning: Beginning, now: Chosen, style: Style) -> Piece {
     let keys = VehicleKind::ALL.into_iter().map(|kind| {
-        let words = words::term::vehicle_kind(kind, style);
-        choice(kind.code(), now.kind == Some(kind), words).tap(move || beginning.take_kind(kind))
+        choice(
+            kind.code(),
+            now.kind == Some(kind),
+            words::term::vehicle_kind(kind, style).into(),
+            tap(move || beginning.take_kind(kind)),
+        )
     });
-    step("kind", "What is it?").put(tag("div").class("choices").each(keys))
+    sheet!(
+        "<section class=stack data-step=kind><h2>What is it?</h2><div class=choices>{}</div></section>",
+        keys.collect::<Vec<Piece>>()
+    )
 }
 
-fn which_wheels(beginning: Beginning, now: Chosen, kind: VehicleKind) -> Tag {
+fn which_wheels(beginning: Beginning, now: Chosen, kind: VehicleKind) -> Piece {
     let keys = wheel_choices(kind).into_iter().map(|wheels| {
-        choice(wheels.code(), now.wheels == Some(wheels), wheels.words())
-            .tap(move || beginning.take_wheels(wheels))
+        choice(
+            wheels.code(),
+            now.wheels == Some(wheels),
+            wheels.words().into(),
+            tap(move || beginning.take_wheels(wheels)),
+        )
     });
-    let sides = "Near is the left as the driver sits, off the right.";
-    step("wheels", "Which wheels?")
-        .put(tag("p").class("dim").put(sides))
-        .put(tag("div").class("choices").each(keys))
+    sheet!(
+        "<section class=stack data-step=wheels><h2>Which wheels?</h2>\
+         <p class=dim>Near is the left as the driver sits, off the right.</p>\
+         <div class=choices>{}</div></section>",
+        keys.collect::<Vec<Piece>>()
+    )
 }

@@ -1,15 +1,15 @@
 //! The day book: every vehicle, the latest first.
 
 use cartside_core::daybook::Stamp;
+use cartside_core::diagnosis::Standing;
 use cartside_core::paper::summary::Summary;
 use cartside_core::words;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::component::mark::standing_mark;
-use crate::component::plain::{key, link};
 use crate::demonstration;
-use crate::markup::{Piece, Tag, live, tag};
+use crate::markup::{Piece, live, sheet, tap};
 use crate::route::Route;
 use crate::storage::Which;
 use crate::wording::counted;
@@ -21,63 +21,54 @@ pub fn page() -> Piece {
     live(move || {
         let own = shop.which.get() == Which::Own;
         let demonstration = own.then(|| {
-            key("Open the demonstration").tap(move || spawn_local(demonstration::enter(shop)))
-        });
-        tag("main")
-            .class("page")
-            .set("data-page", "book")
-            .put(tag("h1").put("Day book"))
-            .put(link(Route::Begin.href(), "Begin a vehicle").class("key-main"))
-            .put(shop.list.with(|list| vehicles(list, shop)))
-            .put(
-                tag("div")
-                    .class("choices")
-                    .put(link(Route::CarryOut.href(), "Carry out"))
-                    .put(link(Route::BringIn.href(), "Bring in"))
-                    .put(link(Route::Preferences.href(), "Preferences"))
-                    .put(demonstration),
+            sheet!(
+                "<button type=button class=key on:click={}>Open the demonstration</button>",
+                tap(move || spawn_local(demonstration::enter(shop)))
             )
+        });
+        sheet!(
+            "<main class=page data-page=book><h1>Day book</h1>\
+             <a class=\"key key-main\" href=#/begin>Begin a vehicle</a>{}<div class=choices>\
+             <a class=key href=#/carry-out>Carry out</a><a class=key href=#/bring-in>Bring in</a>\
+             <a class=key href=#/preferences>Preferences</a>{}</div></main>",
+            shop.list.with(|list| vehicles(list, shop)),
+            demonstration
+        )
     })
 }
 
-fn vehicles(list: &[Summary], shop: Workshop) -> Tag {
+fn vehicles(list: &[Summary], shop: Workshop) -> Piece {
     if list.is_empty() {
-        return empty();
+        return sheet!(
+            "<section class=card><h2>Nothing is written yet</h2>\
+             <p>Four taps begin a vehicle: its kind, which wheels, how many spokes, how many felloes. \
+             All else is asked when it is needed, and everything can be left open.</p>\
+             <p>To try it first, open the demonstration: a book of its own, with an invented cart in it.</p></section>"
+        );
     }
     let rows = list.iter().map(|summary| one_vehicle(summary, shop));
-    tag("ul").class("list").each(rows)
+    sheet!("<ul class=list>{}</ul>", rows.collect::<Vec<Piece>>())
 }
 
-/// How to begin, in an empty book.
-fn empty() -> Tag {
-    let taps = "Four taps begin a vehicle: its kind, which wheels, how many spokes, how many felloes. All else is asked when it is needed, and everything can be left open.";
-    let trial =
-        "To try it first, open the demonstration: a book of its own, with an invented cart in it.";
-    tag("section")
-        .class("card")
-        .put(tag("h2").put("Nothing is written yet"))
-        .put(tag("p").put(taps))
-        .put(tag("p").put(trial))
-}
-
-fn one_vehicle(summary: &Summary, shop: Workshop) -> Tag {
+fn one_vehicle(summary: &Summary, shop: Workshop) -> Piece {
     let (name, under) = titles(summary, shop);
-    let name = tag("span")
-        .class("strong capital")
-        .class_if(summary.struck, "struck")
-        .put(name);
-    let under = tag("span").class("dim").put(under);
-    let mut item = tag("a")
-        .class("item")
-        .set("href", Route::Vehicle(summary.vehicle).href())
-        .set("data-vehicle", summary.vehicle.hex())
-        .put(tag("span").class("whole-row").put(name).put(under));
-    if let Some(standing) = summary.standing {
-        item = item
-            .set("data-standing", standing.code())
-            .put(standing_mark(standing));
-    }
-    tag("li").put(item)
+    let classes = if summary.struck {
+        "strong capital struck"
+    } else {
+        "strong capital"
+    };
+    sheet!(
+        "<li><a class=item href={} data-vehicle={} data-standing={}><span class=whole-row>\
+         <span class={}>{}</span><span class=dim>{}</span></span>{}</a></li>",
+        Route::Vehicle(summary.vehicle).href(),
+        summary.vehicle.hex(),
+        // A vehicle without a standing is without the attribute too.
+        summary.standing.map(Standing::code),
+        classes,
+        name,
+        under,
+        summary.standing.map(standing_mark)
+    )
 }
 
 /// The name, or the kind where there is none; and what else is known in a line.

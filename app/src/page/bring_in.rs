@@ -6,9 +6,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::bringing::{self, Brought, Incoming, Plan};
-use crate::component::plain::{key, link, refusal};
-use crate::markup::{Piece, Tag, live, nothing, picked_file, tag};
-use crate::route::Route;
+use crate::markup::{Piece, heard, live, nothing, picked_file, sheet, tap};
 use crate::storage::Which;
 use crate::wording;
 use crate::workshop::{Workshop, workshop};
@@ -28,51 +26,37 @@ type StageSignal = RwSignal<Stage, LocalStorage>;
 pub fn page() -> Piece {
     let shop = workshop();
     let stage: StageSignal = RwSignal::new_local(Stage::Choose);
-    live(move || {
-        let page = tag("main")
-            .class("page")
-            .set("data-page", "bring-in")
-            .put(tag("h1").put("Bring in"));
-        let how = "Choose a file that was carried out of Cartside, here or on another device. First you see what it would add; nothing is stored before you say so.";
-        let not_here =
-            "Nothing can be brought into the demonstration. Go back to your own book first.";
-        match shop.which.get() {
-            Which::Own => page
-                .put(tag("p").put(how))
-                .put(choose(shop, stage))
-                .put(stage.with(|now| at_stage(now, shop, stage))),
-            Which::Demonstration => page.put(
-                tag("p")
-                    .class("refusal")
-                    .flag("data-refused", true)
-                    .put(not_here),
-            ),
-        }
+    live(move || match shop.which.get() {
+        Which::Own => sheet!(
+            "<main class=page data-page=bring-in><h1>Bring in</h1>\
+             <p>Choose a file that was carried out of Cartside, here or on another device. \
+             First you see what it would add; nothing is stored before you say so.</p>\
+             <label class=\"key key-main\">Choose a file\
+             <input type=file accept=.zip,application/zip on:change={}/></label>{}</main>",
+            heard(move |event| {
+                if let Some(file) = picked_file(&event) {
+                    spawn_local(look(shop, file, stage));
+                }
+            }),
+            stage.with(|now| at_stage(now, shop, stage))
+        ),
+        Which::Demonstration => sheet!(
+            "<main class=page data-page=bring-in><h1>Bring in</h1><p class=refusal data-refused>\
+             Nothing can be brought into the demonstration. Go back to your own book first.</p></main>"
+        ),
     })
-}
-
-fn choose(shop: Workshop, stage: StageSignal) -> Tag {
-    let field = tag("input")
-        .set("type", "file")
-        .set("accept", ".zip,application/zip")
-        .on("change", move |event| {
-            if let Some(file) = picked_file(&event) {
-                spawn_local(look(shop, file, stage));
-            }
-        });
-    tag("label")
-        .class("key key-main")
-        .put("Choose a file")
-        .put(field)
 }
 
 fn at_stage(now: &Stage, shop: Workshop, stage: StageSignal) -> Piece {
     match now {
         Stage::Choose => nothing(),
-        Stage::Busy(what) => tag("p").set("role", "status").put(*what).into(),
-        Stage::Foreseen(incoming, plan) => foreseen(incoming, plan, shop, stage).into(),
-        Stage::Done(brought) => done(*brought).into(),
-        Stage::Refused(sentence) => refusal(sentence.clone()).flag("data-refused", true).into(),
+        Stage::Busy(what) => sheet!("<p role=status>{}</p>", *what),
+        Stage::Foreseen(incoming, plan) => foreseen(incoming, plan, shop, stage),
+        Stage::Done(brought) => done(*brought),
+        Stage::Refused(sentence) => sheet!(
+            "<p class=refusal role=alert data-refused>{}</p>",
+            sentence.clone()
+        ),
     }
 }
 
@@ -99,50 +83,46 @@ async fn accept(shop: Workshop, incoming: Rc<Incoming>, stage: StageSignal) {
 }
 
 /// What the file would do, and the key that does it.
-fn foreseen(incoming: &Rc<Incoming>, plan: &Plan, shop: Workshop, stage: StageSignal) -> Tag {
+fn foreseen(incoming: &Rc<Incoming>, plan: &Plan, shop: Workshop, stage: StageSignal) -> Piece {
     let from: String = incoming.device.chars().take(8).collect();
-    let made = wording::moment(&incoming.made_at);
     let adds = bringing::foreseen(plan).into_iter();
-    let warnings = incoming.warnings.iter().map(|said| {
-        tag("p")
-            .class("warning")
-            .flag("data-warning", true)
-            .put(said.clone())
-    });
-    let incoming = Rc::clone(incoming);
-    tag("section")
-        .class("card")
-        .set("data-would-add", plan.entries.len().to_string())
-        .set("data-would-add-pictures", plan.pictures.len().to_string())
-        .set("data-would-dispute", plan.disputes.to_string())
-        .put(tag("h2").put("What it would add"))
-        .put(
-            tag("p")
-                .class("dim")
-                .put(format!("Made {made} by device {from}.")),
-        )
-        .put(
-            tag("ul")
-                .class("stack")
-                .each(adds.map(|said| tag("li").put(said))),
-        )
-        .each(warnings)
-        .put(
-            key("Bring it in")
-                .class_if(!plan.nothing(), "key-main")
-                .tap(move || spawn_local(accept(shop, Rc::clone(&incoming), stage))),
-        )
+    let warnings = incoming
+        .warnings
+        .iter()
+        .map(|said| sheet!("<p class=warning data-warning>{}</p>", said.clone()));
+    let kept = Rc::clone(incoming);
+    sheet!(
+        "<section class=card data-would-add={} data-would-add-pictures={} data-would-dispute={}>\
+         <h2>What it would add</h2><p class=dim>Made {} by device {}.</p><ul class=stack>{}</ul>{}\
+         <button type=button class={} on:click={}>Bring it in</button></section>",
+        plan.entries.len().to_string(),
+        plan.pictures.len().to_string(),
+        plan.disputes.to_string(),
+        wording::moment(&incoming.made_at),
+        from,
+        adds.map(|said| sheet!("<li>{}</li>", said))
+            .collect::<Vec<Piece>>(),
+        warnings.collect::<Vec<Piece>>(),
+        if plan.nothing() {
+            "key"
+        } else {
+            "key key-main"
+        },
+        tap(move || spawn_local(accept(shop, Rc::clone(&kept), stage)))
+    )
 }
 
 /// What the bringing in came to.
-fn done(brought: Brought) -> Tag {
+fn done(brought: Brought) -> Piece {
     let came_of = bringing::came_of(brought).into_iter();
-    tag("section")
-        .class("card")
-        .set("data-added", brought.entries.to_string())
-        .set("data-added-pictures", brought.pictures.to_string())
-        .is("data-renamed", brought.renamed)
-        .put(tag("h2").put("Brought in"))
-        .each(came_of.map(|said| tag("p").put(said)))
-        .put(link(Route::Book.href(), "To the day book"))
+    sheet!(
+        "<section class=card data-added={} data-added-pictures={} data-renamed={}><h2>Brought in</h2>{}\
+         <a class=key href=\"#/\">To the day book</a></section>",
+        brought.entries.to_string(),
+        brought.pictures.to_string(),
+        if brought.renamed { "true" } else { "false" },
+        came_of
+            .map(|said| sheet!("<p>{}</p>", said))
+            .collect::<Vec<Piece>>()
+    )
 }

@@ -10,9 +10,8 @@ use cartside_core::words::{self, Style, term};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::component::choice::{choice, step};
-use crate::component::plain::{key, link, refusal};
-use crate::markup::{Piece, Tag, tag};
+use crate::component::choice::choice;
+use crate::markup::{Piece, live, sheet, tap};
 use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
 use felloe_keys::felloe_keys;
@@ -116,21 +115,18 @@ impl Choice {
 }
 
 /// How one wheel is built: of which vehicle, and where the wheel stands.
-pub fn page(id: EntryId, position: Position) -> Tag {
+pub fn page(id: EntryId, position: Position) -> Piece {
     let shop = workshop();
     // Taken once, so that nothing resets a key while somebody is setting them.
     let setting = RwSignal::new(Setting::of(untrack(|| described(shop, position))));
-    let wheel = words::place::wheel_at(position);
-    let heading = tag("h1")
-        .class("capital")
-        .put(format!("{wheel}: how it is built"));
-    tag("main")
-        .class("page")
-        .set("data-page", "build")
-        .put(heading)
-        .live(move || settings(setting, shop.style()))
-        .put(save(shop, id, position, setting))
-        .put(link(Route::Wheel(id, position).href(), "To the wheel").class("key-plain"))
+    sheet!(
+        "<main class=page data-page=build><h1 class=capital>{}: how it is built</h1>{}{}\
+         <a class=\"key key-plain\" href={}>To the wheel</a></main>",
+        words::place::wheel_at(position),
+        live(move || settings(setting, shop.style())),
+        save(shop, id, position, setting),
+        Route::Wheel(id, position).href()
+    )
 }
 
 /// The wheel as it is described, if it is.
@@ -145,29 +141,32 @@ fn described(shop: Workshop, position: Position) -> Option<Wheel> {
 /// Felloes, rim, tyre, arm and keeper.
 fn settings(setting: RwSignal<Setting>, style: Style) -> Piece {
     let now = setting.get();
-    let one_of = |code, heading, choices: &[Choice]| -> Piece {
-        let keys = choices.iter().map(|&one| {
-            choice(one.code(), now.has(one), one.words(style))
-                .tap(move || change(setting, &|setting| setting.take(one)))
-        });
-        let keys = tag("div").class("choices").each(keys);
-        step(code, heading).put(keys).into()
+    let keys = |choices: &[Choice]| -> Vec<Piece> {
+        let key = |&one: &Choice| {
+            choice(
+                one.code(),
+                now.has(one),
+                one.words(style).into(),
+                tap(move || change(setting, &|setting| setting.take(one))),
+            )
+        };
+        choices.iter().map(key).collect()
     };
-    Piece::Several(vec![
-        felloe_keys(setting, &now.carried).into(),
-        one_of("rim", "Rim", &Rim::ALL.map(Choice::Rim)),
-        one_of("tyre", "Tyre", &Tyre::ALL.map(Choice::Tyre)),
-        one_of("arm", "Arm", &Arm::ALL.map(Choice::Arm)),
-        one_of(
-            "keeper",
-            "What keeps it on",
-            &Keeper::ALL.map(Choice::Keeper),
-        ),
-    ])
+    sheet!(
+        "{}<section class=stack data-step=rim><h2>Rim</h2><div class=choices>{}</div></section>\
+         <section class=stack data-step=tyre><h2>Tyre</h2><div class=choices>{}</div></section>\
+         <section class=stack data-step=arm><h2>Arm</h2><div class=choices>{}</div></section>\
+         <section class=stack data-step=keeper><h2>What keeps it on</h2><div class=choices>{}</div></section>",
+        felloe_keys(setting, &now.carried),
+        keys(&Rim::ALL.map(Choice::Rim)),
+        keys(&Tyre::ALL.map(Choice::Tyre)),
+        keys(&Arm::ALL.map(Choice::Arm)),
+        keys(&Keeper::ALL.map(Choice::Keeper))
+    )
 }
 
 /// The key that saves, and what it does to what was written.
-fn save(shop: Workshop, id: EntryId, position: Position, setting: RwSignal<Setting>) -> Tag {
+fn save(shop: Workshop, id: EntryId, position: Position, setting: RwSignal<Setting>) -> Piece {
     let refused = RwSignal::new(String::new());
     let save = move || match setting.get_untracked().wheel() {
         Err(said) => refused.set(said),
@@ -176,17 +175,21 @@ fn save(shop: Workshop, id: EntryId, position: Position, setting: RwSignal<Setti
             store(shop, id, position, wheel);
         }
     };
-    let corrects = "Saving corrects what was written of this wheel. The earlier description stays in the book, and readings taken against it are kept.";
-    tag("section")
-        .class("stack")
-        .live(move || described(shop, position).map(|_| tag("p").put(corrects)))
-        .live(move || refusal(refused.get()))
-        .put(
-            key("Save how it is built")
-                .class("key-main")
-                .set("data-key", "save")
-                .tap(save),
-        )
+    let corrects = move || {
+        described(shop, position).map(|_| {
+            sheet!(
+                "<p>Saving corrects what was written of this wheel. The earlier description stays in the book, \
+                 and readings taken against it are kept.</p>"
+            )
+        })
+    };
+    sheet!(
+        "<section class=stack>{}<p class=refusal role=alert>{}</p>\
+         <button type=button class=\"key key-main\" data-key=save on:click={}>Save how it is built</button></section>",
+        live(corrects),
+        live(move || refused.get()),
+        tap(save)
+    )
 }
 
 fn store(shop: Workshop, id: EntryId, position: Position, wheel: Wheel) {

@@ -3,18 +3,17 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::component::plain::{key, link};
+use crate::component::choice::plain_choice;
 use crate::demonstration;
-use crate::markup::{Piece, Tag, tag, typed};
+use crate::markup::{Piece, heard, live, sheet, tap, typed};
 use crate::preferences::Preferences;
-use crate::route::Route;
 use crate::storage::{Promised, Room, Which, ask_to_keep, is_kept, room};
 use crate::update::State;
 use crate::wording::size;
 use crate::workshop::{Workshop, workshop};
 
 /// Preferences: units and who is looking.
-pub fn page() -> Tag {
+pub fn page() -> Piece {
     let shop = workshop();
     let ready = expect_context::<ReadSignal<State>>();
     let promised = RwSignal::new(None);
@@ -24,82 +23,51 @@ pub fn page() -> Tag {
         let _ = promised.try_set(Some(is_kept().await));
         let _ = room_said.try_set(room().await.map(estimate).unwrap_or_default());
     });
-    tag("main")
-        .class("page")
-        .set("data-page", "preferences")
-        .put(tag("h1").put("Preferences"))
-        .put(person(shop))
-        .live(move || units(shop.preferences))
-        .live(move || keeping(promised, room_said.get()))
-        .live(move || (shop.which.get() == Which::Demonstration).then(|| demonstration(shop)))
-        .live(move || about(shop, ready.get()))
+    sheet!(
+        "<main class=page data-page=preferences><h1>Preferences</h1>{}{}{}{}{}</main>",
+        person(shop.preferences),
+        live(move || units(shop.preferences)),
+        live(move || keeping(promised, room_said.get())),
+        live(move || (shop.which.get() == Which::Demonstration).then(|| demonstration(shop))),
+        live(move || about(shop, ready.get()))
+    )
 }
 
 /// Who is looking.
-fn person(shop: Workshop) -> Tag {
-    let preferences = shop.preferences;
-    let field = tag("input")
-        .set("type", "text")
-        .set("autocomplete", "name")
-        .set("maxlength", "80")
-        .typed(preferences.get_untracked().person)
-        .on("input", move |event| {
+fn person(preferences: RwSignal<Preferences>) -> Piece {
+    sheet!(
+        "<section class=card><label class=field>Who is looking\
+         <input type=text autocomplete=name maxlength=80 value={} on:input={}/></label>\
+         <p class=dim>This name is written into each entry from now on. It may stay empty.</p></section>",
+        preferences.get_untracked().person,
+        heard(move |event| {
             let name = typed(&event).trim().to_owned();
             preferences.update(|kept| kept.person = name);
-        });
-    let after = "This name is written into each entry from now on. It may stay empty.";
-    tag("section")
-        .class("card")
-        .put(tag("label").class("field").put("Who is looking").put(field))
-        .put(tag("p").class("dim").put(after))
+        })
+    )
 }
 
 /// How measures are written.
 fn units(preferences: RwSignal<Preferences>) -> Piece {
     let (inches, thou) = preferences.with(|kept| (kept.inches, kept.thou));
-    let lengths = [
-        way("Millimetres", !inches, preferences, |kept| {
-            kept.inches = false
-        }),
-        way("Inches and sixteenths", inches, preferences, |kept| {
-            kept.inches = true
-        }),
-    ];
-    let feelers = [
-        way("Millimetres", !thou, preferences, |kept| kept.thou = false),
-        way("Thousandths of an inch", thou, preferences, |kept| {
-            kept.thou = true
-        }),
-    ];
-    Piece::Several(vec![
-        choice("lengths", "Lengths of wheel and tyre", lengths).into(),
-        choice("feelers", "Gaps and play", feelers).into(),
-    ])
-}
-
-/// One of two ways to write something: its name in the state of the page, what is chosen, and the keys.
-fn choice(name: &'static str, heading: &'static str, ways: [Tag; 2]) -> Tag {
-    tag("section")
-        .class("card")
-        .set("data-preference", name)
-        .put(tag("h2").put(heading))
-        .put(tag("div").class("choices").each(ways))
-}
-
-fn way(
-    label: &'static str,
-    chosen: bool,
-    preferences: RwSignal<Preferences>,
-    choose: fn(&mut Preferences),
-) -> Tag {
-    key(label)
-        .set("data-choice", label)
-        .is("aria-pressed", chosen)
-        .tap(move || preferences.update(choose))
+    let way = |label: &'static str, chosen, choose: fn(&mut Preferences)| {
+        let ear = tap(move || preferences.update(choose));
+        plain_choice(label.into(), chosen, label.into(), ear)
+    };
+    sheet!(
+        "<section class=card data-preference=lengths><h2>Lengths of wheel and tyre</h2>\
+         <div class=choices>{}{}</div></section>\
+         <section class=card data-preference=feelers><h2>Gaps and play</h2>\
+         <div class=choices>{}{}</div></section>",
+        way("Millimetres", !inches, |kept| kept.inches = false),
+        way("Inches and sixteenths", inches, |kept| kept.inches = true),
+        way("Millimetres", !thou, |kept| kept.thou = false),
+        way("Thousandths of an inch", thou, |kept| kept.thou = true)
+    )
 }
 
 /// Whether the browser promised to keep the book, and how much room there is.
-fn keeping(promised: RwSignal<Option<Promised>>, room: String) -> Tag {
+fn keeping(promised: RwSignal<Option<Promised>>, room: String) -> Piece {
     let now = promised.get();
     let code = match now {
         None => "unasked",
@@ -108,20 +76,23 @@ fn keeping(promised: RwSignal<Option<Promised>>, room: String) -> Tag {
         Some(Promised::Unknown) => "unknown",
     };
     let ask = (now == Some(Promised::No)).then(|| {
-        key("Ask the browser to keep it").tap(move || {
-            spawn_local(async move {
-                let _ = promised.try_set(Some(ask_to_keep().await));
-            });
-        })
+        sheet!(
+            "<button type=button class=key on:click={}>Ask the browser to keep it</button>",
+            tap(move || {
+                spawn_local(async move {
+                    let _ = promised.try_set(Some(ask_to_keep().await));
+                });
+            })
+        )
     });
-    tag("section")
-        .class("card")
-        .set("data-promised", code)
-        .put(tag("h2").put("Keeping the book"))
-        .put(tag("p").put(promise(now)))
-        .put(ask)
-        .put(tag("p").class("dim").put(room))
-        .put(link(Route::CarryOut.href(), "Carry out"))
+    sheet!(
+        "<section class=card data-promised={}><h2>Keeping the book</h2><p>{}</p>{}<p class=dim>{}</p>\
+         <a class=key href=#/carry-out>Carry out</a></section>",
+        code,
+        promise(now),
+        ask,
+        room
+    )
 }
 
 fn promise(promised: Option<Promised>) -> &'static str {
@@ -146,43 +117,31 @@ fn estimate(room: Room) -> String {
 }
 
 /// While the demonstration is open: the key that lays it out afresh.
-fn demonstration(shop: Workshop) -> Tag {
-    let said = "Throws away what was tried in it and lays it out as it was at first. Your own book is not touched.";
-    let lay_out = key("Lay it out afresh")
-        .set("data-key", "afresh")
-        .tap(move || spawn_local(demonstration::begin_afresh(shop)));
-    tag("section")
-        .class("card")
-        .put(tag("h2").put("The demonstration"))
-        .put(tag("p").put(said))
-        .put(lay_out)
+fn demonstration(shop: Workshop) -> Piece {
+    sheet!(
+        "<section class=card><h2>The demonstration</h2>\
+         <p>Throws away what was tried in it and lays it out as it was at first. Your own book is not touched.</p>\
+         <button type=button class=key data-key=afresh on:click={}>Lay it out afresh</button></section>",
+        tap(move || spawn_local(demonstration::begin_afresh(shop)))
+    )
 }
 
 /// Which Cartside this is, and by which name this device writes.
-fn about(shop: Workshop, ready: State) -> Tag {
+fn about(shop: Workshop, ready: State) -> Piece {
     let build = match ready {
         State::Ready { build } => short(&build),
         State::Waiting { build } => format!("a newer one, {}, waits", short(&build)),
         _ => "not kept on this device".to_owned(),
     };
-    let version = tag("dd")
-        .flag("data-version", true)
-        .put(env!("CARGO_PKG_VERSION"));
-    let build = tag("dd").flag("data-build", true).put(build);
-    let device = tag("dd").put(short(&shop.device()));
-    let facts = tag("dl")
-        .class("facts")
-        .put(fact("Version", version))
-        .put(fact("Build", build))
-        .put(fact("This device", device));
-    tag("section")
-        .class("card")
-        .put(tag("h2").put("This Cartside"))
-        .put(facts)
-}
-
-fn fact(name: &'static str, worth: Tag) -> Tag {
-    tag("div").put(tag("dt").put(name)).put(worth)
+    sheet!(
+        "<section class=card><h2>This Cartside</h2><dl class=facts>\
+         <div><dt>Version</dt><dd data-version>{}</dd></div>\
+         <div><dt>Build</dt><dd data-build>{}</dd></div>\
+         <div><dt>This device</dt><dd>{}</dd></div></dl></section>",
+        env!("CARGO_PKG_VERSION"),
+        build,
+        short(&shop.device())
+    )
 }
 
 /// As much of a long name as tells it from others.

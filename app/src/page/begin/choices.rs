@@ -6,9 +6,9 @@ use cartside_core::wheel::{Position, VehicleKind};
 use cartside_core::words;
 use leptos::prelude::*;
 
+use crate::component::choice::plain_choice;
 use crate::component::number_pad::{DIGITS, number_pad};
-use crate::component::plain::key;
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, sheet, tap};
 
 /// Which wheels are looked at.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -88,48 +88,52 @@ impl Pad {
 /// What takes a count.
 pub type Take = Rc<dyn Fn(u16)>;
 
-/// Puts the usual counts into a step as keys, and a number pad for any other.
-pub fn counts(step: Tag, usual: &'static [u16], chosen: Option<u16>, pad: Pad, take: &Take) -> Tag {
-    let usual_key = |count: &u16| {
-        let (count, take) = (*count, Rc::clone(take));
-        key(count.to_string())
-            .set("data-choice", count.to_string())
-            .is("aria-pressed", chosen == Some(count))
-            .tap(move || take(count))
-    };
+/// The usual counts as keys, and a number pad for any other.
+pub fn counts(usual: &'static [u16], chosen: Option<u16>, pad: Pad, take: &Take) -> Piece {
+    let keys = usual.iter().map(|&count| {
+        let (take, words) = (Rc::clone(take), count.to_string());
+        plain_choice(
+            words.clone().into(),
+            chosen == Some(count),
+            words.into(),
+            tap(move || take(count)),
+        )
+    });
     let unusual = chosen.filter(|count| !usual.contains(count));
     let other = unusual.map_or_else(|| "Other".to_owned(), |count| count.to_string());
-    let other = key(other)
-        .set("data-choice", "other")
-        .is("aria-pressed", unusual.is_some())
-        .tap(move || pad.turn());
-    let keys = tag("div")
-        .class("numbers")
-        .each(usual.iter().map(usual_key));
-    let open = pad.open.get();
-    step.put(keys.put(other))
-        .put(open.then(|| other_count(pad, Rc::clone(take))))
+    let other_pad = pad.open.get().then(|| {
+        let take = Rc::clone(take);
+        number_pad(
+            "Another number",
+            &DIGITS,
+            pad.typed,
+            move || pad.refused.get(),
+            move || accept(pad, &take),
+            move || pad.close(),
+        )
+    });
+    sheet!(
+        "<div class=numbers>{}{}</div>{}",
+        keys.collect::<Vec<Piece>>(),
+        plain_choice(
+            "other".into(),
+            unusual.is_some(),
+            other.into(),
+            tap(move || pad.turn()),
+        ),
+        other_pad
+    )
 }
 
-fn other_count(pad: Pad, take: Take) -> Tag {
-    let accept = move || {
-        let typed = pad.typed.get_untracked();
-        match typed.trim().parse() {
-            Ok(count) => {
-                pad.close();
-                take(count);
-            }
-            Err(_) => pad.refused.set(format!(
-                "“{typed}” was typed; a whole number such as 18 is wanted. Nothing was changed."
-            )),
+fn accept(pad: Pad, take: &Take) {
+    let typed = pad.typed.get_untracked();
+    match typed.trim().parse() {
+        Ok(count) => {
+            pad.close();
+            take(count);
         }
-    };
-    number_pad(
-        "Another number",
-        &DIGITS,
-        pad.typed,
-        move || pad.refused.get(),
-        accept,
-        move || pad.close(),
-    )
+        Err(_) => pad.refused.set(format!(
+            "“{typed}” was typed; a whole number such as 18 is wanted. Nothing was changed."
+        )),
+    }
 }

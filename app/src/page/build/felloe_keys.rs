@@ -3,62 +3,61 @@
 use leptos::prelude::*;
 
 use super::{Setting, change};
-use crate::component::choice::step;
-use crate::component::plain::key;
-use crate::markup::{Tag, tag};
+use crate::markup::{Piece, sheet, tap};
 
 /// The felloes of a wheel and the spokes each carries.
-pub fn felloe_keys(setting: RwSignal<Setting>, carried: &[u16]) -> Tag {
+pub fn felloe_keys(setting: RwSignal<Setting>, carried: &[u16]) -> Piece {
     let spokes: u32 = carried.iter().map(|spokes| u32::from(*spokes)).sum();
-    let heading = format!("{} felloes, {spokes} spokes", carried.len());
-    let round =
-        "Clockwise from the mark, seen from the face. A bent rim: each length counts as one.";
     let rows = carried
         .iter()
         .enumerate()
         .map(|(at, spokes)| one_felloe(setting, at, *spokes));
-    let fewer = key("One felloe fewer")
-        .set("data-key", "fewer-felloes")
-        .tap(move || {
+    sheet!(
+        "<section class=stack data-step=felloes><h2>{} felloes, {} spokes</h2>\
+         <p class=dim>Clockwise from the mark, seen from the face. A bent rim: each length counts as one.</p>\
+         <ol class=list>{}</ol><div class=\"row evenly\">\
+         <button type=button class=key data-key=fewer-felloes on:click={}>One felloe fewer</button>\
+         <button type=button class=key data-key=more-felloes on:click={}>One felloe more</button></div></section>",
+        carried.len().to_string(),
+        spokes.to_string(),
+        rows.collect::<Vec<Piece>>(),
+        tap(move || {
             change(setting, &|setting| {
                 setting.carried.pop();
             });
-        });
-    let more = key("One felloe more")
-        .set("data-key", "more-felloes")
-        .tap(move || {
+        }),
+        tap(move || {
             change(setting, &|setting| {
                 let spokes = setting.carried.last().copied().unwrap_or(2);
                 setting.carried.push(spokes);
             });
-        });
-    step("felloes", heading)
-        .put(tag("p").class("dim").put(round))
-        .put(tag("ol").class("list").each(rows))
-        .put(tag("div").class("row evenly").put(fewer).put(more))
+        })
+    )
 }
 
-fn one_felloe(setting: RwSignal<Setting>, at: usize, spokes: u16) -> Tag {
+fn one_felloe(setting: RwSignal<Setting>, at: usize, spokes: u16) -> Piece {
     let turn = move |by: fn(u16) -> u16| {
-        change(setting, &|setting| {
-            if let Some(spokes) = setting.carried.get_mut(at) {
-                *spokes = by(*spokes);
-            }
-        });
+        tap(move || {
+            change(setting, &|setting| {
+                if let Some(spokes) = setting.carried.get_mut(at) {
+                    *spokes = by(*spokes);
+                }
+            });
+        })
     };
-    let number = at + 1;
-    let fewer = key("−")
-        .set("data-key", "fewer")
-        .set("aria-label", format!("One spoke fewer on felloe {number}"))
-        .tap(move || turn(|spokes| spokes.saturating_sub(1).max(1)));
-    let more = key("+")
-        .set("data-key", "more")
-        .set("aria-label", format!("One spoke more on felloe {number}"))
-        .tap(move || turn(|spokes| spokes.saturating_add(1)));
-    let count = tag("output").class("strong count").put(spokes.to_string());
-    tag("li")
-        .class("item")
-        .set("data-felloe", number.to_string())
-        .put(tag("span").class("strong").put(format!("Felloe {number}")))
-        .put(tag("span").class("row").put(fewer).put(count).put(more))
+    let number = (at + 1).to_string();
+    sheet!(
+        "<li class=item data-felloe={}><span class=strong>Felloe {}</span><span class=row>\
+         <button type=button class=key data-key=fewer aria-label=\"One spoke fewer on felloe {}\" on:click={}>−</button>\
+         <output class=\"strong count\">{}</output>\
+         <button type=button class=key data-key=more aria-label=\"One spoke more on felloe {}\" on:click={}>+</button>\
+         </span></li>",
+        number.clone(),
+        number.clone(),
+        number.clone(),
+        turn(|spokes| spokes.saturating_sub(1).max(1)),
+        spokes.to_string(),
+        number,
+        turn(|spokes| spokes.saturating_add(1))
+    )
 }
