@@ -97,7 +97,7 @@ fn page(route: Route) -> Piece {
         Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
         Route::CarryOut => carry_out::page(),
         Route::BringIn => bring_in::page(),
-        Route::Preferences => preferences::page().into(),
+        Route::Preferences => preferences::page(),
         Route::Unknown(hash) => unknown::page(&hash),
     }
 }
