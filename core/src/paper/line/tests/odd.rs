@@ -13,14 +13,14 @@ fn newer(holds: &str, to: &str) -> String {
 
 #[test]
 fn a_kind_that_is_not_known_is_kept_by_its_name() {
-    let entry = line::read(&newer(r#""kind":"remark""#, r#""kind":"decision""#)).unwrap();
-    assert_eq!(entry.kind, Kind::Unknown("decision".to_owned()));
+    let entry = line::read(&newer(r#""kind":"remark""#, r#""kind":"weather""#)).unwrap();
+    assert_eq!(entry.kind, Kind::Unknown("weather".to_owned()));
     assert_eq!(
         (entry.says, entry.unread_fields),
         (Says::Unread, 1),
         "its text was not read"
     );
-    let silent = r#"{"cartside":1,"kind":"decision","slot":"","by":"","device":"","at":"2026-11-25T10:03:00+00:00","n":1}"#;
+    let silent = r#"{"cartside":1,"kind":"weather","slot":"","by":"","device":"","at":"2026-11-25T10:03:00+00:00","n":1}"#;
     assert_eq!(line::read(silent).unwrap().says, Says::Unread);
 }
 
