@@ -39,6 +39,9 @@ fn a_slot_that_is_not_known_is_kept_as_it_stands() {
         (r#""slot":"off/felloe-2""#, "off/strake-2"),
         (r#""slot":"near/nave""#, "near/nave/bond-1"),
         (r#""slot":"visit""#, "visit/second"),
+        (r#""slot":"near/whole/decision""#, "vehicle/decision"),
+        (r#""slot":"joint-gap/light-work-only/sum""#, "joint-gap"),
+        (r#""slot":"vehicle/report""#, "near/report"),
     ] {
         let entry = line::read(&newer(holds, &format!("\"slot\":\"{slot}\""))).unwrap();
         assert_eq!((entry.says, entry.slot.as_str()), (Says::Unread, slot));
@@ -54,6 +57,11 @@ fn a_word_that_is_not_known_leaves_all_that_is_said_unread() {
         (r#""tyre":"hoop""#, r#""tyre":"rope""#),
         (r#""arm":"iron""#, r#""arm":"bronze""#),
         (r#""keeper":"linch-pin""#, r#""keeper":"wedge""#),
+        (r#""used_for":["goods""#, r#""used_for":["racing""#),
+        (r#""stage":"tyre-off""#, r#""stage":"in-the-fire""#),
+        (r#""standing":"keep-empty""#, r#""standing":"half-good""#),
+        (r#""proposed":"keep-empty""#, r#""proposed":"half-good""#),
+        (r#""did":["re-seated""#, r#""did":["painted""#),
     ] {
         assert_eq!(
             line::read(&newer(holds, to)).unwrap().says,
