@@ -14,6 +14,7 @@ mod bytes;
 mod flipped;
 mod golden;
 mod good;
+mod house;
 mod outgoing;
 mod python;
 mod schema;

@@ -1,12 +1,14 @@
 //! Our lines against the JSON Schema of a line, by a validator that is not ours.
 
 use cartside_core::daybook::{
-    Digest, Hand, Kind, Picture, Says, Stamp, Unwritten, Visit, WheelSaid,
+    Day, Decision, Digest, Hand, Kind, LimitSaid, Picture, Report, Says, Stamp, Threshold,
+    Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
+use cartside_core::diagnosis::house_limits;
 use cartside_core::paper::line;
-use cartside_core::quantity::Measured;
 use cartside_core::quantity::length::{inches, millimetres};
-use cartside_core::survey::{Answer, Play, Question, Reading, Slot};
+use cartside_core::quantity::{Measured, Percent};
+use cartside_core::survey::{Answer, Play, Question, Reading, Slot, Stage, Standing, Use};
 use cartside_core::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
 };
@@ -29,7 +31,8 @@ fn strict() -> Validator {
     let mut schema = schema();
     only_known_words(&mut schema);
     for said in [
-        "vehicle", "wheel", "visit", "reading", "remark", "picture", "erasure",
+        "vehicle", "wheel", "visit", "reading", "remark", "picture", "erasure", "decision",
+        "limit", "work", "report",
     ] {
         assert!(schema["$defs"][said]["properties"].is_object(), "{said}");
         schema["$defs"][said]["additionalProperties"] = false.into();
@@ -41,6 +44,9 @@ fn strict() -> Validator {
         { "$ref": "#/$defs/part-slot" },
         { "$ref": "#/$defs/reading-slot" },
         { "$ref": "#/$defs/digest" },
+        { "$ref": "#/$defs/decision-slot" },
+        { "$ref": "#/$defs/limit-slot" },
+        { "$ref": "#/$defs/report-slot" },
     ]);
     schema["properties"]["cartside"]["const"] = 1.into();
     jsonschema::draft202012::new(&schema).unwrap()
@@ -74,7 +80,7 @@ fn hand(n: u64) -> Hand {
 }
 
 fn entry(says: Says) -> Unwritten {
-    let vehicle = (!matches!(says, Says::Vehicle(_))).then(|| id("cart"));
+    let vehicle = (!matches!(says, Says::Vehicle(_) | Says::Limit(_))).then(|| id("cart"));
     Unwritten::new(vehicle, says).unwrap().in_visit(id("visit"))
 }
 
@@ -173,16 +179,87 @@ fn about_parts() -> Vec<Unwritten> {
         .collect()
 }
 
+fn visits() -> Vec<Unwritten> {
+    let plain = Visit {
+        place: "Long Barn".to_owned(),
+        ..Visit::default()
+    };
+    let mut visits = vec![plain.clone()];
+    visits.extend(Stage::ALL.map(|stage| Visit {
+        stage,
+        used_for: Use::ALL.to_vec(),
+        conditions: "rain".to_owned(),
+        ..plain.clone()
+    }));
+    visits
+        .into_iter()
+        .map(|visit| entry(Says::Visit(visit)))
+        .collect()
+}
+
+fn decisions() -> Vec<Unwritten> {
+    let decided = |position, standing, day: &str| {
+        entry(Says::Decision(Decision {
+            position,
+            standing,
+            proposed: Standing::KeepEmpty,
+            reason: day.to_owned(),
+            look_again: Day::read(day),
+            signed: "A. Wright".to_owned(),
+        }))
+    };
+    let standings = Standing::ALL.into_iter().cycle();
+    let each = Position::ALL.into_iter().zip(standings);
+    each.flat_map(|(at, standing)| ["", "2027-05-01"].map(|day| decided(at, standing, day)))
+        .collect()
+}
+
+/// Every row of the table, set in every way there is.
+fn limits() -> Vec<Unwritten> {
+    let ways = [
+        None,
+        Some(Threshold::Length(inches(1.0 / 32.0))),
+        Some(Threshold::Percent(Percent::new(33.33).unwrap())),
+        Some(Threshold::Count(2)),
+    ];
+    let rows = house_limits().into_iter().map(|row| row.code());
+    rows.flat_map(|row| {
+        ways.map(|threshold| {
+            let row = row.clone();
+            entry(Says::Limit(LimitSaid { row, threshold }))
+        })
+    })
+    .collect()
+}
+
+fn work_and_reports() -> Vec<Unwritten> {
+    let work = |did: &[Work], text: &str| {
+        entry(Says::Work(WorkDone {
+            part: Part::At(Position::Off, Place::Nave),
+            did: did.to_vec(),
+            text: text.to_owned(),
+            by_whom: text.to_owned(),
+        }))
+    };
+    let report = Says::Report(Report {
+        text: "All\nof it.".to_owned(),
+        to: String::new(),
+        core: "0.1.0".to_owned(),
+    });
+    vec![work(&[], ""), work(Work::ALL, "oak"), entry(report)]
+}
+
 /// An entry of everything that can be written.
 fn everything() -> Vec<Unwritten> {
     let mut all: Vec<_> = vehicles().collect();
     all.extend(wheels());
-    all.push(entry(Says::Visit(Visit {
-        place: "Long Barn".to_owned(),
-    })));
+    all.extend(visits());
     all.extend(readings());
     all.extend(about_parts());
     all.push(entry(Says::Erasure(id("jpeg"))));
+    all.extend(decisions());
+    all.extend(limits());
+    all.extend(work_and_reports());
     let corrections: Vec<_> = all
         .iter()
         .map(|entry| entry.clone().replacing(vec![id("a"), id("b")]))
@@ -260,6 +337,119 @@ fn wheel(says: &Value) -> String {
     })
 }
 
+/// A line of an outcome of the examination: a decision, a limit, work, a report.
+fn outcome(kind: &str, slot: &str, says: &Value) -> String {
+    changed(&remark("", 5), |value| {
+        value["kind"] = kind.into();
+        value["visit"] = id("visit").hex().into();
+        value["slot"] = slot.into();
+        value["says"] = says.clone();
+    })
+}
+
+fn decision(says: &Value) -> String {
+    outcome("decision", "near/whole/decision", says)
+}
+
+fn limit(says: &Value) -> String {
+    let slot = "tyre-gap/keep-empty/anywhere";
+    without(&outcome("limit", slot, says), "vehicle")
+}
+
+fn work(says: &Value) -> String {
+    outcome("work", "near/nave", says)
+}
+
+fn report(says: &Value) -> String {
+    outcome("report", "vehicle/report", says)
+}
+
+fn examined(says: &Value) -> String {
+    changed(&visit(), |line| line["says"] = says.clone())
+}
+
+fn good_outcomes() -> Vec<String> {
+    vec![
+        decision(&json!({ "standing": "keep-empty", "proposed": "not-judged", "signed": "A" })),
+        limit(&json!({ "mm": 2 })),
+        limit(&json!({ "percent": 100 })),
+        limit(&json!({ "count": 0 })),
+        limit(&json!({ "off": true })),
+        work(&json!({ "did": [] })),
+        report(&json!({ "text": "", "to": "", "core": "" })),
+        examined(&json!({ "used_for": ["people", "goods"], "stage": "on-the-arm" })),
+    ]
+}
+
+/// Outcomes in which one thing is wrong.
+fn broken_outcomes() -> Vec<String> {
+    let decided = |field: &str, value: Value| {
+        let mut says = json!({ "standing": "keep-empty", "proposed": "keep-empty", "signed": "A" });
+        says[field] = value;
+        decision(&says)
+    };
+    let mut broken = vec![
+        decided("standing", json!(3)),
+        decided("proposed", json!(null)),
+        decided("reason", json!(3)),
+        decided("look_again", json!("1 May 2027")),
+        decided("look_again", json!("2027-13-01")),
+        decided("look_again", json!("2027-05-01T00:00:00+00:00")),
+        decided("signed", json!(["A"])),
+        limit(&json!({})),
+        limit(&json!({ "new": 1 })),
+        limit(&json!({ "mm": 2, "off": true })),
+        limit(&json!({ "mm": 2, "count": 2 })),
+        limit(&json!({ "mm": "2" })),
+        limit(&json!({ "mm": 20_000.5 })),
+        limit(&json!({ "percent": -1 })),
+        limit(&json!({ "percent": 100.01 })),
+        limit(&json!({ "count": -1 })),
+        limit(&json!({ "count": 1.5 })),
+        limit(&json!({ "off": false })),
+        limit(&json!({ "off": 1 })),
+        work(&json!({ "did": "greased" })),
+        work(&json!({ "did": ["greased", 1] })),
+        work(&json!({ "did": [], "text": 1 })),
+        work(&json!({ "did": [], "by_whom": 1 })),
+        examined(&json!({ "used_for": "goods" })),
+        examined(&json!({ "used_for": [1] })),
+        examined(&json!({ "stage": 1 })),
+        examined(&json!({ "conditions": 1 })),
+    ];
+    let needed = [
+        (0, vec!["standing", "proposed", "signed"]),
+        (5, vec!["did"]),
+        (6, vec!["text", "to", "core"]),
+    ];
+    for (at, fields) in needed {
+        let good = &good_outcomes()[at];
+        broken.extend(fields.into_iter().map(|field| {
+            changed(good, |line| {
+                line["says"].as_object_mut().unwrap().remove(field).unwrap();
+            })
+        }));
+        broken.push(without(good, "vehicle"));
+        broken.push(without(good, "says"));
+    }
+    broken.push(without(&good_outcomes()[0], "visit"));
+    broken.push(without(&good_outcomes()[6], "visit"));
+    broken
+}
+
+#[test]
+fn good_outcomes_are_read_and_valid() {
+    let schema = tolerant();
+    for line in good_outcomes() {
+        let entry = line::read(&line).unwrap();
+        assert!(entry.is_read() && entry.unread_fields == 0, "{line}");
+        assert!(
+            schema.is_valid(&serde_json::from_str(&line).unwrap()),
+            "{line}"
+        );
+    }
+}
+
 #[test]
 fn reader_and_schema_refuse_the_same_lines() {
     let schema = tolerant();
@@ -326,6 +516,7 @@ fn reader_and_schema_refuse_the_same_lines() {
     for field in ["cartside", "kind", "slot", "by", "device", "at", "n"] {
         hostile.push(without(&cart(), field));
     }
+    hostile.extend(broken_outcomes());
     for line in hostile {
         assert!(line::read(&line).is_err(), "read: {line}");
         let value = serde_json::from_str(&line).unwrap();
@@ -356,6 +547,22 @@ fn reader_and_schema_take_lines_of_a_later_version() {
         }),
         reading(&json!({ "answer": "twice", "mm": 1 })),
         wheel(&json!({ "felloes": [2, 2], "tyre": "rope" })),
+        decision(&json!({ "standing": "half-good", "proposed": "keep-empty", "signed": "A" })),
+        outcome("decision", "vehicle/decision", &json!({ "standing": 1 })),
+        outcome(
+            "limit",
+            "tyre-gap/keep-empty/anywhere",
+            &json!({ "mm": "2" }),
+        ),
+        without(
+            &outcome("limit", "tyre-gap", &json!({ "mm": "2" })),
+            "vehicle",
+        ),
+        work(&json!({ "did": ["painted"] })),
+        outcome("work", "near/hub", &json!({ "done": 1 })),
+        outcome("report", "near/report", &json!({ "pages": 1 })),
+        examined(&json!({ "used_for": ["racing"] })),
+        examined(&json!({ "stage": "in-the-fire" })),
     ];
     for line in later {
         assert!(line::read(&line).is_ok(), "not read: {line}");

@@ -114,6 +114,7 @@ fn examine(
 ) {
     let says = Says::Visit(Visit {
         place: "Long Barn".to_owned(),
+        ..Visit::default()
     });
     let visit = writing.write(&Unwritten::new(Some(vehicle), says).expect("an examination"));
     for (at, slot) in slots.iter().enumerate() {

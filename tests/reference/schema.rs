@@ -3,8 +3,10 @@
 
 use std::collections::BTreeSet;
 
+use cartside_core::daybook::{Decision, Work};
+use cartside_core::diagnosis::house_limits;
 use cartside_core::paper::line;
-use cartside_core::survey::{Answer, Play, Question};
+use cartside_core::survey::{Answer, Play, Question, Stage, Standing, Use};
 use cartside_core::wheel::{Arm, Felloes, Keeper, Place, Position, Rim, Tyre, VehicleKind, Wheel};
 use jsonschema::Validator;
 use serde_json::{Map, Value, json};
@@ -52,7 +54,8 @@ fn the_schema_names_every_field_that_is_written() {
     let mut closed = schema();
     closed["additionalProperties"] = false.into();
     let kinds = [
-        "vehicle", "wheel", "visit", "reading", "remark", "picture", "erasure",
+        "vehicle", "wheel", "visit", "reading", "remark", "picture", "erasure", "decision",
+        "limit", "work", "report",
     ];
     for kind in kinds {
         closed["$defs"][kind]["additionalProperties"] = false.into();
@@ -86,14 +89,17 @@ fn a_line_without_a_field_is_judged_alike() {
             let mut without = line.clone();
             without.as_object_mut().unwrap().remove(field);
             if !lawful(&validator, &without) {
-                missed.insert(field.clone());
+                missed.insert(match field.as_str() {
+                    "vehicle" | "visit" => format!("{field} of {}", line["kind"]),
+                    _ => field.clone(),
+                });
             }
         }
         for field in said(&line).keys() {
             let mut without = line.clone();
             without["says"].as_object_mut().unwrap().remove(field);
             if !lawful(&validator, &without) {
-                missed.insert(format!("says.{field}"));
+                missed.insert(format!("{}.{field}", line["kind"].as_str().unwrap()));
             }
         }
     }
@@ -107,18 +113,39 @@ fn a_line_without_a_field_is_judged_alike() {
         "says",
         "slot",
         "struck",
-        "vehicle",
-        "visit",
-        "says.answer",
-        "says.bytes",
-        "says.doubt_mm",
-        "says.felloes",
-        "says.height",
-        "says.kind",
-        "says.mm",
-        "says.sha256",
-        "says.text",
-        "says.width",
+        "vehicle of \"decision\"",
+        "vehicle of \"erasure\"",
+        "vehicle of \"picture\"",
+        "vehicle of \"reading\"",
+        "vehicle of \"remark\"",
+        "vehicle of \"report\"",
+        "vehicle of \"visit\"",
+        "vehicle of \"wheel\"",
+        "vehicle of \"work\"",
+        "visit of \"decision\"",
+        "visit of \"reading\"",
+        "visit of \"report\"",
+        "decision.proposed",
+        "decision.signed",
+        "decision.standing",
+        "limit.count",
+        "limit.mm",
+        "limit.off",
+        "limit.percent",
+        "picture.bytes",
+        "picture.height",
+        "picture.sha256",
+        "picture.width",
+        "reading.answer",
+        "reading.doubt_mm",
+        "reading.mm",
+        "remark.text",
+        "report.core",
+        "report.text",
+        "report.to",
+        "vehicle.kind",
+        "wheel.felloes",
+        "work.did",
     ];
     assert_eq!(missed, needed.map(str::to_owned).into());
 }
@@ -159,8 +186,20 @@ fn odd_values() -> Vec<Value> {
         json!(vec![digest.clone(); 64]),
         json!(vec![digest.clone(); 65]),
         json!([digest, ""]),
+        json!(["goods", "people"]),
+        json!(["greased"]),
+        json!("2026-11-25"),
+        json!("2026-11-32"),
+        json!("light-work-only"),
+        json!(100.5),
+        json!("near/whole/decision"),
+        json!("tyre-gap/keep-empty/anywhere"),
+        json!("vehicle/report"),
         json!({}),
         json!({ "kind": "cart", "text": "x", "felloes": [3], "answer": "yes" }),
+        json!({ "mm": 1, "standing": "x", "proposed": "x", "signed": "", "did": [] }),
+        json!({ "mm": 1, "count": 1 }),
+        json!({ "off": false }),
     ]
 }
 
@@ -241,6 +280,14 @@ fn the_schema_lists_every_word_there_is() {
     );
     let kinds = VehicleKind::ALL.map(VehicleKind::code);
     assert_eq!(listed("/$defs/vehicle/properties/kind"), words(&kinds));
+    let uses = listed("/$defs/visit/properties/used_for/items");
+    assert_eq!(uses, words(&Use::ALL.map(Use::code)));
+    let stages = listed("/$defs/visit/properties/stage");
+    assert_eq!(stages, words(&Stage::ALL.map(Stage::code)));
+    let standings = Standing::ALL.map(Standing::code);
+    assert_eq!(listed("/$defs/standing"), words(&standings));
+    let works: Vec<&str> = Work::ALL.iter().map(|work| work.code()).collect();
+    assert_eq!(listed("/$defs/work/properties/did/items"), words(&works));
     let answers = listed("/$defs/reading/properties/answer");
     assert!(Play::ALL.iter().all(|play| answers.contains(play.code())));
     for answer in answers {
@@ -304,6 +351,28 @@ fn the_schema_knows_the_slot_of_every_question_at_every_place_it_is_put_to() {
             !slots.is_valid(&json!(odd)) && !parts.is_valid(&json!(odd)),
             "{odd}"
         );
+    }
+}
+
+#[test]
+fn the_schema_knows_the_slot_of_every_limit_and_every_decision() {
+    let (limits, decisions) = (defined("limit-slot"), defined("decision-slot"));
+    for row in house_limits() {
+        assert!(limits.is_valid(&json!(row.code())), "{}", row.code());
+    }
+    for position in Position::ALL {
+        assert!(decisions.is_valid(&json!(Decision::slot(position))));
+    }
+    for odd in ["tyre-gap/3/any", "tyre-gap", "near/decision", ""] {
+        assert!(!limits.is_valid(&json!(odd)), "{odd}");
+    }
+    for odd in [
+        "near/nave/decision",
+        "near/decision",
+        "vehicle/decision",
+        "",
+    ] {
+        assert!(!decisions.is_valid(&json!(odd)), "{odd}");
     }
 }
 

@@ -52,10 +52,7 @@ pub fn begin_key(id: EntryId, class: &'static str) -> Piece {
 }
 
 fn begin(shop: Workshop, id: EntryId) {
-    let visit = Visit {
-        place: String::new(),
-    };
-    let Some(unwritten) = Unwritten::new(Some(id), Says::Visit(visit)) else {
+    let Some(unwritten) = Unwritten::new(Some(id), Says::Visit(Visit::default())) else {
         return;
     };
     spawn_local(async move {

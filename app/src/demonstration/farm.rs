@@ -130,6 +130,7 @@ fn wheel(
 fn examine(scribe: &mut Scribe, vehicle: EntryId, place: &str) -> Result<EntryId, String> {
     let visit = Says::Visit(Visit {
         place: place.to_owned(),
+        ..Visit::default()
     });
     write(scribe, new(Some(vehicle), visit)?)
 }

@@ -1,8 +1,12 @@
 //! One entry: what it says, about which slot of which vehicle, and what it replaces.
 
+use super::decision::Decision;
 use super::digest::Digest;
+use super::report::Report;
 use super::stamp::Stamp;
-use crate::survey::Reading;
+use super::threshold::LimitSaid;
+use super::work::WorkDone;
+use crate::survey::{Reading, Stage, Use};
 use crate::wheel::{Part, Position, Vehicle, Wheel};
 
 /// The name of an entry: the SHA-256 of its line.
@@ -31,12 +35,20 @@ pub enum Kind {
     Picture,
     /// A picture's bytes are to go.
     Erasure,
+    /// The examiner decides what a wheel may be used for, and signs it.
+    Decision,
+    /// The shop sets one of its limits.
+    Limit,
+    /// Work is done on a part.
+    Work,
+    /// A report is handed over.
+    Report,
     /// A kind this version does not know, kept as it came.
     Unknown(String),
 }
 
 impl Kind {
-    const KNOWN: [Kind; 7] = [
+    const KNOWN: [Kind; 11] = [
         Kind::Vehicle,
         Kind::Wheel,
         Kind::Visit,
@@ -44,6 +56,10 @@ impl Kind {
         Kind::Remark,
         Kind::Picture,
         Kind::Erasure,
+        Kind::Decision,
+        Kind::Limit,
+        Kind::Work,
+        Kind::Report,
     ];
 
     /// The word that stands for this kind on paper.
@@ -56,6 +72,10 @@ impl Kind {
             Kind::Remark => "remark",
             Kind::Picture => "picture",
             Kind::Erasure => "erasure",
+            Kind::Decision => "decision",
+            Kind::Limit => "limit",
+            Kind::Work => "work",
+            Kind::Report => "report",
             Kind::Unknown(code) => code,
         }
     }
@@ -69,9 +89,13 @@ impl Kind {
     }
 
     /// Whether a slot of this kind has one thread only, however its entries are joined: a
-    /// description is one thing. Of readings, remarks and pictures all stand beside each other.
+    /// description is one thing, and so are a limit and what one examination decides of a wheel. Of
+    /// readings, remarks and pictures all stand beside each other.
     pub fn one_thread_a_slot(&self) -> bool {
-        matches!(self, Kind::Vehicle | Kind::Wheel)
+        matches!(
+            self,
+            Kind::Vehicle | Kind::Wheel | Kind::Limit | Kind::Decision
+        )
     }
 }
 
@@ -94,10 +118,16 @@ pub struct WheelSaid {
 }
 
 /// One examination.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Visit {
     /// Where it was held; empty if not said.
     pub place: String,
+    /// What the vehicle is to be used for, in the order of [`Use::ALL`]; empty if not said.
+    pub used_for: Vec<Use>,
+    /// How far the wheel was taken apart.
+    pub stage: Stage,
+    /// Light, weather, what was in the way; empty if not said.
+    pub conditions: String,
 }
 
 /// A picture of a part; its bytes are stored apart under their digest.
@@ -132,6 +162,14 @@ pub enum Says {
     Picture(Picture),
     /// The bytes of this digest are to go.
     Erasure(Digest),
+    /// A signed standing.
+    Decision(Decision),
+    /// The shop's own value for one limit.
+    Limit(LimitSaid),
+    /// Work done on a part.
+    Work(WorkDone),
+    /// A report handed over.
+    Report(Report),
     /// What it replaces is struck out.
     Struck,
     /// Written by a newer Cartside: kept, counted, not read.
@@ -179,6 +217,12 @@ impl Entry {
         }
     }
 
+    /// The examination that parts its slot from the same slot of another, where one does: what is
+    /// decided rests on its own examination only.
+    pub(super) fn within(&self) -> Option<EntryId> {
+        self.visit.filter(|_| self.kind == Kind::Decision)
+    }
+
     /// Whether it begins a vehicle.
     pub fn begins_vehicle(&self) -> bool {
         self.kind == Kind::Vehicle && self.vehicle.is_none()
@@ -207,8 +251,11 @@ impl Entry {
             (Says::Reading(one), Says::Reading(two)) => {
                 (one.slot, one.answer, self.visit) == (two.slot, two.answer, other.visit)
             }
-            (Says::Remark(..) | Says::Picture(_), _) => {
+            (Says::Remark(..) | Says::Picture(_) | Says::Work(_) | Says::Report(_), _) => {
                 self.says == other.says && self.visit == other.visit
+            }
+            (Says::Decision(one), Says::Decision(two)) => {
+                (one.standing, &one.look_again) == (two.standing, &two.look_again)
             }
             (one, two) => one == two,
         }

@@ -5,24 +5,32 @@
 //! arrival.
 
 pub mod book;
+pub mod decision;
 pub mod digest;
 pub mod entry;
 pub mod problem;
+pub mod report;
 pub mod stamp;
 pub mod thread;
+pub mod threshold;
 pub mod unwritten;
 pub mod vehicle_view;
 pub mod view;
+pub mod work;
 mod joining;
 #[cfg(test)]
 mod tests;
 
 pub use book::Book;
+pub use decision::Decision;
 pub use digest::Digest;
 pub use entry::{Entry, EntryId, Kind, Picture, Says, Subject, Visit, WheelSaid};
 pub use problem::Problem;
-pub use stamp::Stamp;
+pub use report::Report;
+pub use stamp::{Day, Stamp};
 pub use thread::{State, Thread};
+pub use threshold::{LimitSaid, Threshold};
 pub use unwritten::{Hand, Unwritten};
 pub use vehicle_view::VehicleView;
 pub use view::View;
+pub use work::{Work, WorkDone};

@@ -1,4 +1,5 @@
-//! A wall time as a device claimed it, with its offset: shown, never deciding.
+//! A wall time as a device claimed it, with its offset: shown, never deciding; and a day of the
+//! calendar, as someone set it.
 
 /// A claimed time in the form `2026-11-25T10:03:00+00:00` (RFC 3339, seconds, a numeric offset).
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -45,9 +46,43 @@ impl Stamp {
     }
 }
 
+/// A day in the form `2026-11-25`; a later day is the greater.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Day(String);
+
+impl Day {
+    /// Takes a day in the one form; `None` for any other, and for a month or day that cannot be.
+    pub fn read(text: &str) -> Option<Day> {
+        let stamp = Stamp::read(&format!("{text}T00:00:00+00:00"))?;
+        Some(Day(stamp.day().to_owned()))
+    }
+
+    /// The day as it is written down.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
 #[cfg(test)]
 mod tests {
-    use super::Stamp;
+    use super::{Day, Stamp};
+
+    #[test]
+    fn a_day_has_one_form() {
+        let (day, later) = (Day::read("2026-11-25"), Day::read("2026-12-01"));
+        assert_eq!(day.as_ref().map(Day::as_str), Some("2026-11-25"));
+        assert!(day < later);
+        for text in [
+            "",
+            "25 November 2026",
+            "2026-13-25",
+            "2026-11-32",
+            "2026-11-25T10:03:00+01:00",
+            "2026-11-2",
+        ] {
+            assert_eq!(Day::read(text), None, "{text}");
+        }
+    }
 
     #[test]
     fn the_one_form_is_read() {

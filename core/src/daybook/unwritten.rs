@@ -1,7 +1,9 @@
 //! An entry that is about to be written: what it says and where it belongs. Who writes it, on which
 //! device and when comes from outside.
 
+use super::decision::Decision;
 use super::entry::{Entry, EntryId, Kind, Says};
+use super::report;
 use super::stamp::Stamp;
 
 /// Who writes, where and when.
@@ -37,7 +39,8 @@ pub struct Unwritten {
 }
 
 impl Unwritten {
-    /// An entry that says this of a vehicle (`None` to begin one), replacing nothing. `None` for
+    /// An entry that says this of a vehicle (`None` to begin one, and for a limit, which is the whole
+    /// house's), replacing nothing. `None` for
     /// what can only be said of other entries: a strike, or something unread.
     pub fn new(vehicle: Option<EntryId>, says: Says) -> Option<Unwritten> {
         let (kind, slot) = place(&says)?;
@@ -104,6 +107,10 @@ fn place(says: &Says) -> Option<(Kind, String)> {
         Says::Remark(part, _) => (Kind::Remark, part.code()),
         Says::Picture(picture) => (Kind::Picture, picture.part.code()),
         Says::Erasure(digest) => (Kind::Erasure, digest.hex()),
+        Says::Decision(decision) => (Kind::Decision, Decision::slot(decision.position)),
+        Says::Limit(limit) => (Kind::Limit, limit.row.clone()),
+        Says::Work(work) => (Kind::Work, work.part.code()),
+        Says::Report(_) => (Kind::Report, report::SLOT.to_owned()),
         Says::Struck | Says::Unread => return None,
     })
 }

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::entry::{Entry, EntryId, Kind, Says};
+use super::entry::{Entry, EntryId, Kind, Says, Subject};
 use super::thread::Thread;
 use super::view::View;
 use crate::survey::Reading;
@@ -31,7 +31,10 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 
     /// The threads of one kind, earliest first; those struck out or hidden are among them.
     pub fn threads(&self, kind: &Kind) -> Vec<&'v Thread<'a>> {
-        let of_kind = self.view.threads_of(self.id).filter(|(of, _)| *of == kind);
+        let of_kind = self
+            .view
+            .threads_of(Subject::Vehicle(self.id))
+            .filter(|(of, _)| *of == kind);
         let mut threads: Vec<_> = of_kind.map(|(_, thread)| thread).collect();
         threads.sort_by_key(|thread| thread.entries().first().map(|entry| entry.order()));
         threads
@@ -46,7 +49,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
                 .is_some_and(|entry| entry.slot == slot)
         };
         self.view
-            .threads_of(self.id)
+            .threads_of(Subject::Vehicle(self.id))
             .filter(|(of, _)| *of == kind)
             .map(|(_, thread)| thread)
             .find(|thread| of_slot(thread) && !thread.void())
@@ -54,7 +57,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 
     /// Every entry of the vehicle, earliest first.
     pub fn entries(&self) -> Vec<&'a Entry> {
-        let threads = self.view.threads_of(self.id);
+        let threads = self.view.threads_of(Subject::Vehicle(self.id));
         let mut entries: Vec<&'a Entry> = threads
             .flat_map(|(_, thread)| thread.entries().iter().copied())
             .collect();
@@ -182,7 +185,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
                 && !heads.iter().all(|head| self.hidden(head))
         };
         self.view
-            .threads_of(self.id)
+            .threads_of(Subject::Vehicle(self.id))
             .map(|(_, thread)| thread)
             .filter(open)
             .collect()

@@ -10,8 +10,9 @@ use super::problem::Problem;
 use super::thread::Thread;
 use super::vehicle_view::VehicleView;
 
-/// Entries that may be joined: one kind, one subject, one slot.
-type Group<'a> = (Subject, &'a Kind, &'a str);
+/// Entries that may be joined: one kind, one subject, one slot, and for what is decided one
+/// examination.
+type Group<'a> = (Subject, &'a Kind, &'a str, Option<EntryId>);
 
 /// A book as it reads.
 #[derive(Clone, Debug)]
@@ -26,7 +27,7 @@ impl<'a> View<'a> {
         let mut groups: BTreeMap<Group<'a>, Vec<&'a Entry>> = BTreeMap::new();
         for entry in book.entries() {
             groups
-                .entry((entry.subject(), &entry.kind, &entry.slot))
+                .entry((entry.subject(), &entry.kind, &entry.slot, entry.within()))
                 .or_default()
                 .push(entry);
         }
@@ -37,7 +38,7 @@ impl<'a> View<'a> {
                 .flat_map(|entry| strays(book, entry))
                 .collect(),
         };
-        for ((subject, kind, _), entries) in groups {
+        for ((subject, kind, ..), entries) in groups {
             let one_thread = kind.one_thread_a_slot();
             for thread in threads(book, entries, one_thread, &mut view.problems) {
                 view.threads.push((subject, kind, thread));
@@ -57,15 +58,19 @@ impl<'a> View<'a> {
         self.threads.iter().map(|(_, _, thread)| thread)
     }
 
-    /// Every thread of one vehicle, with its kind.
-    pub(super) fn threads_of(
-        &self,
-        vehicle: EntryId,
-    ) -> impl Iterator<Item = (&'a Kind, &Thread<'a>)> {
+    /// Every thread of one vehicle, or of the whole house, with its kind.
+    pub(super) fn threads_of(&self, of: Subject) -> impl Iterator<Item = (&'a Kind, &Thread<'a>)> {
         self.threads
             .iter()
-            .filter(move |(subject, _, _)| *subject == Subject::Vehicle(vehicle))
+            .filter(move |(subject, _, _)| *subject == of)
             .map(|(_, kind, thread)| (*kind, thread))
+    }
+
+    /// The threads in which the shop sets its limits, by the name of the row.
+    pub fn limits(&self) -> impl Iterator<Item = &Thread<'a>> {
+        self.threads_of(Subject::House)
+            .filter(|(kind, _)| **kind == Kind::Limit)
+            .map(|(_, thread)| thread)
     }
 
     /// Every vehicle that any entry belongs to, whether the entry that began it is here or not.

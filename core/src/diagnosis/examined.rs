@@ -1,5 +1,6 @@
 //! One wheel as one examination found it: the book's readings put before the evaluator.
 
+use super::decision::effective;
 use super::judge::{Judgement, judge};
 use super::limit::Limit;
 use super::seen::Taken;
@@ -28,12 +29,14 @@ pub fn examined(
     Some(judge(wheel, &readings, limits))
 }
 
-/// The lowest standing that any wheel of the vehicle gets from its latest examination; `None` if it
-/// has no wheel or was never examined.
+/// The lowest standing that any wheel of the vehicle gets from its latest examination, by what was
+/// decided there or is proposed; `None` if it has no wheel or was never examined.
 pub fn lowest(vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Option<Standing> {
     let visit = vehicle.visits().last()?.id;
-    let of =
-        |position| examined(vehicle, visit, position, limits).map(|judgement| judgement.proposed());
+    let of = |position| {
+        let proposed = examined(vehicle, visit, position, limits)?.proposed();
+        Some(effective(vehicle, visit, position, proposed))
+    };
     vehicle
         .wheels()
         .into_iter()

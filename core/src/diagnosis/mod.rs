@@ -1,17 +1,23 @@
 //! From readings to findings to a standing: limits are rows of a table, read by one evaluator.
 
+pub mod decision;
 pub mod examined;
 pub mod finding;
+pub mod house;
 pub mod judge;
 pub mod limit;
 pub mod needs;
+pub mod row;
 pub mod seen;
 pub mod standing;
 
+pub use decision::{DecisionRefusal, carries_people, decided, decisions, effective, stands};
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};
+pub use house::limits;
 pub use judge::{Judgement, judge};
 pub use limit::{Limit, Origin, Test, house_limits};
 pub use needs::{needs, questions};
+pub use row::EditRefusal;
 pub use seen::{Seen, Taken};
 pub use standing::{Grade, Standing};

@@ -1,4 +1,6 @@
-//! What a wheel may still be used for.
+//! How bad a finding is, and the standing it proposes.
+
+pub use crate::survey::Standing;
 
 /// How bad one finding is, from mild to grave.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -13,22 +15,6 @@ pub enum Grade {
     NotOnThisWheel,
 }
 
-/// The standing of a wheel, from kind to harsh.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Standing {
-    /// No fault found against the stated use, in what was examined on this date.
-    NoFaultFound,
-    /// Empty or up to a quarter of its load, at a walk, on level hard ground, no people.
-    LightWorkOnly,
-    /// Too little has been recorded to judge. Harsher than *light work only*, since silence never
-    /// permits work; milder than what is known to be bad.
-    NotJudged,
-    /// Not to be loaded or used; it may be walked to the shed.
-    KeepEmpty,
-    /// Not to be moved on this wheel.
-    NotOnThisWheel,
-}
-
 impl Grade {
     /// The standing this grade proposes, if it proposes one.
     pub fn proposes(self) -> Option<Standing> {
@@ -38,34 +24,5 @@ impl Grade {
             Grade::KeepEmpty => Some(Standing::KeepEmpty),
             Grade::NotOnThisWheel => Some(Standing::NotOnThisWheel),
         }
-    }
-}
-
-impl Standing {
-    /// Every standing, from kind to harsh.
-    pub const ALL: [Standing; 5] = [
-        Standing::NoFaultFound,
-        Standing::LightWorkOnly,
-        Standing::NotJudged,
-        Standing::KeepEmpty,
-        Standing::NotOnThisWheel,
-    ];
-
-    /// The word that stands for this standing on paper and in the state of a page.
-    pub fn code(self) -> &'static str {
-        match self {
-            Standing::NoFaultFound => "no-fault-found",
-            Standing::LightWorkOnly => "light-work-only",
-            Standing::NotJudged => "not-judged",
-            Standing::KeepEmpty => "keep-empty",
-            Standing::NotOnThisWheel => "not-on-this-wheel",
-        }
-    }
-
-    /// The standing a code stands for.
-    pub fn from_code(code: &str) -> Option<Standing> {
-        Standing::ALL
-            .into_iter()
-            .find(|standing| standing.code() == code)
     }
 }

@@ -3,6 +3,7 @@
 
 mod fields;
 mod once;
+mod outcome;
 mod refusal;
 mod says;
 #[cfg(test)]
@@ -15,6 +16,7 @@ pub use crate::daybook::entry::MOST_REPLACED;
 pub use refusal::LineRefusal;
 
 use crate::daybook::entry::GREATEST_N;
+use crate::daybook::report::LONGEST_REPORT;
 use crate::daybook::{Digest, Entry, EntryId, Hand, Kind, Says, Stamp, Unwritten};
 use fields::Fields;
 
@@ -52,8 +54,14 @@ struct PaperLine<'a> {
 /// Writes the line of an entry.
 ///
 /// # Errors
-/// What could not be read back: a line over the limits, or something unread.
+/// What could not be read back: a line over the limits, or something unread; and a report that is too
+/// long to be kept.
 pub fn write(entry: &Unwritten, hand: &Hand) -> Result<String, LineRefusal> {
+    if let Says::Report(report) = &entry.says
+        && report.text.len() > LONGEST_REPORT
+    {
+        return Err(LineRefusal::ReportTooLong(report.text.len()));
+    }
     let paper = PaperLine {
         cartside: LINE_FORM,
         kind: entry.kind.code(),
@@ -157,6 +165,8 @@ fn entry(id: EntryId, mut fields: Fields) -> Result<Entry, LineRefusal> {
         (true, None) => Says::Struck,
         (true, Some(_)) => return Err(LineRefusal::SaysAndStrikes),
         _ if form > LINE_FORM => Says::Unread,
+        // A limit is the whole house's; one of a vehicle's own is a newer version's.
+        _ if kind == Kind::Limit && vehicle.is_some() => Says::Unread,
         (false, Some(mut said)) => {
             let says = says::read(&kind, &slot, &mut said)?;
             unread += said.left();
@@ -165,7 +175,7 @@ fn entry(id: EntryId, mut fields: Fields) -> Result<Entry, LineRefusal> {
         (false, None) if matches!(kind, Kind::Unknown(_)) => Says::Unread,
         (false, None) => return Err(LineRefusal::Missing("says")),
     };
-    belongs(&kind, vehicle, visit)?;
+    belongs(&kind, &says, vehicle, visit)?;
     let unread_fields = u16::try_from(unread).unwrap_or(u16::MAX);
     Ok(Entry {
         id,
@@ -184,16 +194,23 @@ fn entry(id: EntryId, mut fields: Fields) -> Result<Entry, LineRefusal> {
     })
 }
 
-/// Everything but the beginning of a vehicle belongs to one, and a reading to an examination.
+/// Everything but the beginning of a vehicle and a limit belongs to a vehicle, and what comes of an
+/// examination to that one.
 fn belongs(
     kind: &Kind,
+    says: &Says,
     vehicle: Option<EntryId>,
     visit: Option<EntryId>,
 ) -> Result<(), LineRefusal> {
     match kind {
-        Kind::Vehicle | Kind::Unknown(_) => Ok(()),
+        Kind::Vehicle | Kind::Limit | Kind::Unknown(_) => Ok(()),
         _ if vehicle.is_none() => Err(LineRefusal::Missing("vehicle")),
         Kind::Reading if visit.is_none() => Err(LineRefusal::Missing("visit")),
-        _ => Ok(()),
+        _ => match says {
+            Says::Decision(_) | Says::Report(_) if visit.is_none() => {
+                Err(LineRefusal::Missing("visit"))
+            }
+            _ => Ok(()),
+        },
     }
 }

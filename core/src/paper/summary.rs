@@ -8,7 +8,7 @@ use crate::diagnosis::{Limit, Standing, lowest};
 use crate::wheel::VehicleKind;
 
 /// The form of the text; to be raised with every change of its fields or of how they are worked out.
-pub const SCHEMA: u32 = 1;
+pub const SCHEMA: u32 = 2;
 
 /// A vehicle in a few words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,7 +29,7 @@ pub struct Summary {
     pub last_day: String,
     /// The counter of its latest entry.
     pub last_n: u64,
-    /// The lowest standing of its wheels at the latest examination.
+    /// The lowest standing of its wheels at the latest examination, decided or proposed.
     pub standing: Option<Standing>,
     /// Whether it is struck out.
     pub struck: bool,

@@ -4,8 +4,14 @@ pub mod answer;
 pub mod need;
 pub mod question;
 pub mod reading;
+pub mod stage;
+pub mod standing;
+pub mod usage;
 
 pub use answer::{Answer, Play};
 pub use need::Need;
 pub use question::{Pad, Places, Question};
 pub use reading::{Reading, Slot};
+pub use stage::Stage;
+pub use standing::Standing;
+pub use usage::Use;

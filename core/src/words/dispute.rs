@@ -63,9 +63,9 @@ fn meanwhile(thread: &Thread, kind: &Kind) -> String {
             "the one with the most spokes and felloes is used, so that no reading falls out of sight"
         }
         Kind::Vehicle => "the one written first heads the page",
-        Kind::Visit | Kind::Remark | Kind::Picture | Kind::Erasure | Kind::Unknown(_) => {
-            "all of them stand"
-        }
+        Kind::Decision => "the harshest of them counts",
+        Kind::Limit => "the most cautious of them counts",
+        _ => "all of them stand",
     };
     let strike = if thread.heads().iter().any(|head| head.strikes()) {
         " Nothing is taken as struck out yet."
@@ -99,8 +99,11 @@ fn settled(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
 #[cfg(test)]
 mod tests {
     use super::{DisputeWords, dispute};
-    use crate::daybook::{Book, Entry, Kind, Says, Visit, WheelSaid};
-    use crate::survey::Question;
+    use crate::daybook::{
+        Book, Decision, Entry, Kind, LimitSaid, Says, Threshold, Visit, WheelSaid,
+    };
+    use crate::quantity::length::millimetres;
+    use crate::survey::{Question, Standing};
     use crate::wheel::{Place, Position, Vehicle, VehicleKind, Wheel};
     use crate::words::sample::{entry, id, mm, reading, style, wheel};
 
@@ -190,10 +193,35 @@ mod tests {
         };
         let visit = |n, place: &str, replaces: &[u64]| {
             let place = place.to_owned();
-            replacing(
-                entry(n, Kind::Visit, "visit", Says::Visit(Visit { place })),
-                replaces,
-            )
+            let said = Visit {
+                place,
+                ..Visit::default()
+            };
+            replacing(entry(n, Kind::Visit, "visit", Says::Visit(said)), replaces)
+        };
+        let decided = |n, standing| {
+            let said = Decision {
+                position: Position::Near,
+                standing,
+                proposed: Standing::KeepEmpty,
+                reason: "the gap is under a nail".to_owned(),
+                look_again: None,
+                signed: "Ada Field".to_owned(),
+            };
+            let slot = Decision::slot(Position::Near);
+            entry(n, Kind::Decision, &slot, Says::Decision(said))
+        };
+        let limit = |n, mm: Option<f64>| {
+            let row = "tyre-gap/keep-empty/anywhere".to_owned();
+            let threshold = mm.map(|mm| Threshold::Length(millimetres(mm)));
+            let says = Says::Limit(LimitSaid {
+                row: row.clone(),
+                threshold,
+            });
+            Entry {
+                vehicle: None,
+                ..entry(n, Kind::Limit, &row, says)
+            }
         };
         let strike = Entry {
             says: Says::Struck,
@@ -210,16 +238,22 @@ mod tests {
             gap(10, 1.0, &[]),
             strike,
             gap(12, 2.0, &[10]),
+            decided(13, Standing::KeepEmpty),
+            decided(14, Standing::LightWorkOnly),
+            limit(15, Some(2.0)),
+            limit(16, None),
         ]);
         let rows: Vec<_> = words
             .iter()
             .map(|words| format!("{}: {}", words.heading, words.meanwhile))
             .collect();
         insta::assert_snapshot!(rows.join("\n"), @r"
+        The shop's limit for tyre gap, keep empty: Until it is settled every side is shown, and the most cautious of them counts.
         The vehicle: Until it is settled every side is shown, and the one written first heads the page.
         Near wheel: Until it is settled every side is shown, and the one with the most spokes and felloes is used, so that no reading falls out of sight.
         The examination: Until it is settled every side is shown, and all of them stand.
         Near wheel, between 12 and 1, tyre gap: Until it is settled every side is shown, and the worst of them judges. Nothing is taken as struck out yet.
+        Decision, near wheel: Until it is settled every side is shown, and the harshest of them counts.
         ");
     }
 

@@ -16,7 +16,8 @@ pub fn limit(limit: &Limit, style: Style) -> String {
     }
 }
 
-fn test(question: Question, test: &Test, style: Style) -> String {
+/// When a limit is reached: `1 mm or more anywhere`.
+pub(super) fn test(question: Question, test: &Test, style: Style) -> String {
     match test {
         Test::Any => format!("any {} at all", noun(question)),
         Test::Anywhere(least) => format!("{} or more anywhere", style.gap(*least)),

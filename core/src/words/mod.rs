@@ -18,6 +18,9 @@ pub mod when;
 pub mod says;
 pub mod problem;
 pub mod dispute;
+pub mod outcome;
+pub mod refusal;
+pub mod visit;
 pub mod caution;
 
 #[cfg(test)]

@@ -2,11 +2,13 @@
 
 use super::answer::told;
 use super::capital;
+use super::outcome;
 use super::place::{part, wheel_at};
 use super::question::short;
 use super::style::Style;
 use super::term;
-use crate::daybook::{Entry, Kind, Says, Visit, WheelSaid};
+use super::visit::visit;
+use crate::daybook::{Decision, Entry, Kind, Says, WheelSaid};
 use crate::survey::{Reading, Slot};
 use crate::wheel::{Part, Position, Vehicle, Wheel};
 
@@ -22,6 +24,10 @@ pub fn says(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         Says::Remark(at, text) => format!("{}: “{text}”", part(*at, wheel, style)),
         Says::Picture(picture) => format!("{}: picture", part(picture.part, wheel, style)),
         Says::Erasure(_) => "a picture is erased".to_owned(),
+        Says::Decision(said) => outcome::decision(said),
+        Says::Limit(said) => outcome::limit(said, style),
+        Says::Work(said) => outcome::work_done(said, wheel, style),
+        Says::Report(said) => outcome::report(said),
         Says::Struck => format!("struck out: {}", subject(entry, wheel, style)),
         Says::Unread => "written by a newer Cartside: kept, not read".to_owned(),
     }
@@ -64,14 +70,6 @@ fn counted(count: u16, noun: &str) -> String {
     format!("{count} {noun}{plural}")
 }
 
-fn visit(said: &Visit) -> String {
-    if said.place.is_empty() {
-        "examination".to_owned()
-    } else {
-        format!("examination at {}", said.place)
-    }
-}
-
 fn reading(said: &Reading, wheel: Option<&Wheel>, style: Style) -> String {
     let at = part(said.slot.part(), wheel, style);
     format!("{at}: {}", told(said.slot.question, &said.answer, style))
@@ -90,6 +88,10 @@ pub fn subject(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         Kind::Remark => at().map(|at| format!("remark, {at}")),
         Kind::Picture => at().map(|at| format!("picture, {at}")),
         Kind::Erasure => Some("erasure of a picture".to_owned()),
+        Kind::Decision => Decision::position(slot).map(|at| format!("decision, {}", wheel_at(at))),
+        Kind::Limit => Some(outcome::row_words(slot, style)),
+        Kind::Work => at().map(|at| format!("work, {at}")),
+        Kind::Report => Some("a report handed over".to_owned()),
         Kind::Unknown(_) => None,
     };
     known.unwrap_or_else(|| "something a newer Cartside wrote".to_owned())
@@ -109,8 +111,11 @@ pub fn heading(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
 #[cfg(test)]
 mod tests {
     use super::{heading, says, subject};
-    use crate::daybook::{Digest, Entry, Kind, Picture, Says, Visit, WheelSaid};
-    use crate::survey::{Answer, Play, Question};
+    use crate::daybook::{
+        Decision, Digest, Entry, Kind, LimitSaid, Picture, Report, Says, Visit, WheelSaid, Work,
+        WorkDone,
+    };
+    use crate::survey::{Answer, Play, Question, Standing};
     use crate::wheel::{
         Arm, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
     };
@@ -140,6 +145,35 @@ mod tests {
     fn visit(place: &str) -> Says {
         Says::Visit(Visit {
             place: place.to_owned(),
+            ..Visit::default()
+        })
+    }
+
+    fn decided() -> Says {
+        Says::Decision(Decision {
+            position: Position::Near,
+            standing: Standing::KeepEmpty,
+            proposed: Standing::KeepEmpty,
+            reason: String::new(),
+            look_again: None,
+            signed: "Ada Field".to_owned(),
+        })
+    }
+
+    fn worked(part: Part) -> Says {
+        Says::Work(WorkDone {
+            part,
+            did: vec![Work::ReSeated],
+            text: String::new(),
+            by_whom: String::new(),
+        })
+    }
+
+    fn reported() -> Says {
+        Says::Report(Report {
+            text: "All of it.".to_owned(),
+            to: "Ben Lea".to_owned(),
+            core: "0.1.0".to_owned(),
         })
     }
 
@@ -178,7 +212,19 @@ mod tests {
             ),
             entry(11, Kind::Picture, "only/joint-1", picture),
             entry(12, Kind::Erasure, &digest.hex(), Says::Erasure(digest)),
-            entry(13, Kind::Unknown("tally".to_owned()), "x", Says::Unread),
+            entry(13, Kind::Decision, "near/whole/decision", decided()),
+            entry(
+                14,
+                Kind::Limit,
+                "tyre-gap/keep-empty/anywhere",
+                Says::Limit(LimitSaid {
+                    row: "tyre-gap/keep-empty/anywhere".to_owned(),
+                    threshold: None,
+                }),
+            ),
+            entry(15, Kind::Work, "near/spoke-3", worked(foot)),
+            entry(16, Kind::Report, "vehicle/report", reported()),
+            entry(17, Kind::Unknown("tally".to_owned()), "x", Says::Unread),
         ]
     }
 
@@ -202,6 +248,10 @@ mod tests {
         whole vehicle: “wet”
         only wheel, joint 1, the mark: picture
         a picture is erased
+        near wheel: keep empty, decided; signed Ada Field
+        the shop's limit for tyre gap, keep empty: not used; it was 3 mm or more anywhere
+        near wheel, spoke 3: foot seated anew
+        a report handed to Ben Lea
         written by a newer Cartside: kept, not read
         ");
     }
@@ -229,15 +279,26 @@ mod tests {
         Struck out: remark, whole vehicle
         Struck out: picture, only wheel, joint 1, the mark
         Struck out: erasure of a picture
+        Struck out: decision, near wheel
+        Struck out: the shop's limit for tyre gap, keep empty
+        Struck out: work, near wheel, spoke 3
+        Struck out: a report handed over
         Struck out: something a newer Cartside wrote
         ");
     }
 
     #[test]
     fn a_slot_of_a_newer_cartside_is_not_guessed_at() {
-        let rows = [Kind::Wheel, Kind::Reading, Kind::Remark, Kind::Picture]
-            .map(|kind| subject(&entry(1, kind, "fifth-wheel", Says::Unread), None, style()));
-        assert_eq!(rows, ["something a newer Cartside wrote"; 4]);
+        let rows = [
+            Kind::Wheel,
+            Kind::Reading,
+            Kind::Remark,
+            Kind::Picture,
+            Kind::Decision,
+            Kind::Work,
+        ]
+        .map(|kind| subject(&entry(1, kind, "fifth-wheel", Says::Unread), None, style()));
+        assert_eq!(rows, ["something a newer Cartside wrote"; 6]);
     }
 
     #[test]

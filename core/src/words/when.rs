@@ -1,6 +1,6 @@
 //! A claimed time and a claimed hand, as they are shown; neither decides anything.
 
-use crate::daybook::{Entry, Stamp};
+use crate::daybook::{Day, Entry, Stamp};
 
 const MONTHS: [&str; 12] = [
     "January",
@@ -21,6 +21,12 @@ const MONTHS: [&str; 12] = [
 #[must_use]
 pub fn day(stamp: &Stamp) -> String {
     spelt(stamp.day()).unwrap_or_else(|| stamp.day().to_owned())
+}
+
+/// A day of the calendar: `25 November 2026`.
+#[must_use]
+pub fn on(day: &Day) -> String {
+    spelt(day.as_str()).unwrap_or_else(|| day.as_str().to_owned())
 }
 
 fn spelt(day: &str) -> Option<String> {

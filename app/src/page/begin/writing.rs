@@ -56,10 +56,7 @@ impl Begun {
             };
             scribe.write(&unwritten(Some(id), Says::Wheel(said))?)?;
         }
-        let visit = Visit {
-            place: String::new(),
-        };
-        scribe.write(&unwritten(Some(id), Says::Visit(visit))?)?;
+        scribe.write(&unwritten(Some(id), Says::Visit(Visit::default()))?)?;
         Ok(id)
     }
 }

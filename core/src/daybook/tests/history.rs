@@ -5,9 +5,13 @@ use proptest::prelude::*;
 
 use super::writer::{answer, cart, foot, hand, mm, near_wheel};
 use crate::daybook::book::next_n;
-use crate::daybook::{Book, Digest, Entry, EntryId, Kind, Says, Unwritten, Visit};
+use crate::daybook::{
+    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Report, Says, Subject, Threshold,
+    Unwritten, Visit, Work, WorkDone,
+};
 use crate::paper::line;
-use crate::survey::{Answer, Play};
+use crate::quantity::length::millimetres;
+use crate::survey::{Answer, Play, Stage, Standing, Use};
 use crate::wheel::{Part, Position};
 
 /// One thing a device does. Numbers choose among what the device knows.
@@ -19,6 +23,10 @@ pub(super) enum Step {
     Reading(usize, u8, u8),
     Remark(usize, u8),
     Erasure(usize, u8),
+    Decision(usize, u8),
+    Limit(u8),
+    Work(usize, u8),
+    Report(usize, u8),
     Correct(usize, u8),
     Strike(usize),
     Settle(usize, u8),
@@ -37,6 +45,10 @@ fn step() -> impl Strategy<Value = Step> {
         5 => (any(), 0..3_u8, 0..4_u8).prop_map(|(a, b, c)| Step::Reading(a, b, c)),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Remark(a, b)),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Erasure(a, b)),
+        2 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Decision(a, b)),
+        2 => (0..3_u8).prop_map(Step::Limit),
+        1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Work(a, b)),
+        1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Report(a, b)),
         5 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Correct(a, b)),
         3 => any().prop_map(Step::Strike),
         3 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Settle(a, b)),
@@ -116,8 +128,8 @@ impl History {
                 )?
             }
             Step::Visit(of) => {
-                let place = String::new();
-                Unwritten::new(Some(vehicle(known, of)?), Says::Visit(Visit { place }))?
+                let said = Says::Visit(Visit::default());
+                Unwritten::new(Some(vehicle(known, of)?), said)?
             }
             Step::Reading(of, spoke, said) => {
                 let visit = pick(known, of, |entry| entry.kind == Kind::Visit)?;
@@ -131,6 +143,16 @@ impl History {
             Step::Erasure(of, picture) => {
                 let erasure = Says::Erasure(Digest::of(&[picture]));
                 Unwritten::new(Some(vehicle(known, of)?), erasure)?
+            }
+            Step::Decision(of, to) => {
+                let visit = pick(known, of, |entry| entry.kind == Kind::Visit)?;
+                Unwritten::new(visit.vehicle, decision(to))?.in_visit(visit.id)
+            }
+            Step::Limit(to) => Unwritten::new(None, limit(to))?,
+            Step::Work(of, to) => Unwritten::new(Some(vehicle(known, of)?), work(to))?,
+            Step::Report(of, to) => {
+                let visit = pick(known, of, |entry| entry.kind == Kind::Visit)?;
+                Unwritten::new(visit.vehicle, report(to))?.in_visit(visit.id)
             }
             Step::Correct(of, to) => {
                 let old = pick(known, of, |_| true)?;
@@ -180,6 +202,42 @@ fn heads(known: &[Entry], entry: &Entry) -> Vec<EntryId> {
     thread.map(|thread| thread.to_replace()).unwrap_or_default()
 }
 
+fn decision(to: u8) -> Says {
+    Says::Decision(Decision {
+        position: Position::Near,
+        standing: Standing::ALL[usize::from(to)],
+        proposed: Standing::KeepEmpty,
+        reason: format!("reason {to}"),
+        look_again: Day::read("2027-05-01").filter(|_| to == 1),
+        signed: "A. Smith".to_owned(),
+    })
+}
+
+fn limit(to: u8) -> Says {
+    let mm = |to| Threshold::Length(millimetres(f64::from(to)));
+    Says::Limit(LimitSaid {
+        row: "tyre-gap/keep-empty/anywhere".to_owned(),
+        threshold: (to > 0).then(|| mm(to)),
+    })
+}
+
+fn work(to: u8) -> Says {
+    Says::Work(WorkDone {
+        part: Part::Vehicle,
+        did: vec![Work::ALL[usize::from(to)]],
+        text: format!("work {to}"),
+        by_whom: String::new(),
+    })
+}
+
+fn report(to: u8) -> Says {
+    Says::Report(Report {
+        text: format!("report {to}"),
+        to: String::new(),
+        core: "0".to_owned(),
+    })
+}
+
 fn says(said: u8) -> Answer {
     match said {
         0 => Answer::Play(Play::Tight),
@@ -196,6 +254,9 @@ fn other_than(old: &Entry, to: u8) -> Option<Unwritten> {
         Says::Wheel(said) => near_wheel(said.position, 10 + u16::from(to), 2),
         Says::Visit(_) => Says::Visit(Visit {
             place: format!("place {to}"),
+            used_for: vec![Use::ALL[usize::from(to)]],
+            stage: Stage::ALL[usize::from(to)],
+            ..Visit::default()
         }),
         Says::Reading(reading) => {
             let mut reading = reading.clone();
@@ -204,10 +265,17 @@ fn other_than(old: &Entry, to: u8) -> Option<Unwritten> {
         }
         Says::Remark(part, _) => Says::Remark(*part, format!("remark {to}")),
         Says::Picture(_) | Says::Erasure(_) => old.says.clone(),
+        Says::Decision(_) => decision(to),
+        Says::Limit(_) => limit(to),
+        Says::Work(_) => work(to),
+        Says::Report(_) => report(to),
         Says::Struck | Says::Unread => return None,
     };
-    let vehicle = old.vehicle.unwrap_or(old.id);
-    let entry = Unwritten::new(Some(vehicle), said)?;
+    let vehicle = match old.subject() {
+        Subject::Vehicle(vehicle) => Some(vehicle),
+        Subject::House => None,
+    };
+    let entry = Unwritten::new(vehicle, said)?;
     Some(
         old.visit
             .map_or(entry.clone(), |visit| entry.in_visit(visit)),

@@ -39,6 +39,7 @@ fn told(book: &Book) -> Vec<String> {
         told.push(format!("{:?} {:?}", vehicle.entries(), vehicle.disputes()));
         for visit in vehicle.visits() {
             told.push(format!("{visit:?} {:?}", vehicle.readings(visit.id)));
+            told.push(format!("{:?}", vehicle.of_visit(&Kind::Decision, visit.id)));
         }
     }
     told
@@ -71,13 +72,20 @@ fn part(entries: &[Entry], chosen: u64) -> Book {
         .collect()
 }
 
+/// What entries must share to be joined; only what is decided keeps to its examination.
+fn group(entry: &Entry) -> (Subject, &Kind, &str, Option<EntryId>) {
+    let within = match entry.kind {
+        Kind::Decision => entry.visit,
+        _ => None,
+    };
+    (entry.subject(), &entry.kind, &entry.slot, within)
+}
+
 /// Threads by going round the entries until no two that belong together are apart: slow, and
 /// written from the rule alone.
 fn threads_by_the_rule(entries: &[Entry]) -> BTreeSet<BTreeSet<EntryId>> {
     let here: BTreeMap<EntryId, &Entry> = entries.iter().map(|entry| (entry.id, entry)).collect();
-    let same_group = |one: &Entry, other: &Entry| {
-        (one.subject(), &one.kind, &one.slot) == (other.subject(), &other.kind, &other.slot)
-    };
+    let same_group = |one: &Entry, other: &Entry| group(one) == group(other);
     let names = |one: &Entry, id: EntryId| {
         one.replaces.contains(&id) && here.get(&id).is_none_or(|other| same_group(one, other))
     };
@@ -114,11 +122,9 @@ fn threads_by_the_rule(entries: &[Entry]) -> BTreeSet<BTreeSet<EntryId>> {
 /// Heads by the rule: what no entry of its own group replaces.
 fn heads_by_the_rule(entries: &[Entry]) -> BTreeSet<EntryId> {
     let replaced = |target: &Entry| {
-        entries.iter().any(|entry| {
-            entry.replaces.contains(&target.id)
-                && (entry.subject(), &entry.kind, &entry.slot)
-                    == (target.subject(), &target.kind, &target.slot)
-        })
+        entries
+            .iter()
+            .any(|entry| entry.replaces.contains(&target.id) && group(entry) == group(target))
     };
     entries
         .iter()
@@ -131,12 +137,12 @@ fn heads_by_the_rule(entries: &[Entry]) -> BTreeSet<EntryId> {
 fn settling(thread: &Thread<'_>, n: u64) -> Option<Entry> {
     let said = thread.last_said()?;
     let vehicle = match said.subject() {
-        Subject::Vehicle(vehicle) => vehicle,
-        Subject::House => return None,
+        Subject::Vehicle(vehicle) => Some(vehicle),
+        Subject::House => None,
     };
     let entry = Unwritten {
         kind: said.kind.clone(),
-        vehicle: Some(vehicle),
+        vehicle,
         visit: said.visit,
         described_by: None,
         slot: said.slot.clone(),

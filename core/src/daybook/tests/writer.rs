@@ -35,8 +35,11 @@ impl Writer {
     }
 
     pub(super) fn visit(&mut self, vehicle: EntryId, place: &str) -> Entry {
-        let place = place.to_owned();
-        self.write(Unwritten::new(Some(vehicle), Says::Visit(Visit { place })).unwrap())
+        let said = Visit {
+            place: place.to_owned(),
+            ..Visit::default()
+        };
+        self.write(Unwritten::new(Some(vehicle), Says::Visit(said)).unwrap())
     }
 
     pub(super) fn wheel(&mut self, vehicle: EntryId, spokes: u16, felloes: u16) -> Entry {

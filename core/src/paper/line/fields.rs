@@ -23,6 +23,11 @@ impl Fields {
         self.0.remove(field)
     }
 
+    /// Whether a field is there and not yet taken.
+    pub(super) fn has(&self, field: &str) -> bool {
+        self.0.contains_key(field)
+    }
+
     /// A text that may be missing.
     pub(super) fn maybe_text(
         &mut self,
@@ -84,6 +89,23 @@ impl Fields {
                 .collect(),
             other => Err(wrong(field, &other, allowed)),
         }
+    }
+
+    /// Texts in a list that may be missing.
+    pub(super) fn texts(
+        &mut self,
+        field: &'static str,
+    ) -> Result<Option<Vec<String>>, LineRefusal> {
+        let Some(value) = self.take(field) else {
+            return Ok(None);
+        };
+        let texts = value.as_array().and_then(|items| {
+            let texts = items.iter().map(|item| item.as_str().map(str::to_owned));
+            texts.collect()
+        });
+        texts
+            .map(Some)
+            .ok_or_else(|| wrong(field, &value, "a list of texts"))
     }
 
     /// A digest that may be missing.

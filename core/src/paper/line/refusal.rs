@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::daybook::report::LONGEST_REPORT;
+
 use super::{DEEPEST, LONGEST_LINE, MOST_REPLACED};
 
 /// What is wrong with a line.
@@ -34,6 +36,8 @@ pub enum LineRefusal {
     ReplacesTooMany(usize),
     /// It both says something and strikes out.
     SaysAndStrikes,
+    /// It was to be written, and the text of its report has this many bytes.
+    ReportTooLong(usize),
     /// It was to be written, and this version could not read it back.
     Unreadable,
 }
@@ -95,6 +99,10 @@ impl fmt::Display for LineRefusal {
             LineRefusal::SaysAndStrikes => write!(
                 f,
                 "the line both says something and strikes out; it may do one of them"
+            ),
+            LineRefusal::ReportTooLong(bytes) => write!(
+                f,
+                "the report has {bytes} bytes of text; at most {LONGEST_REPORT} are kept"
             ),
             LineRefusal::Unreadable => write!(
                 f,

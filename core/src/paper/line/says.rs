@@ -4,10 +4,11 @@ use serde::Serialize;
 
 use super::LineRefusal;
 use super::fields::{Fields, digest};
+use super::outcome::{self, PaperOutcome};
 use crate::daybook::{Kind, Picture, Says, Visit, WheelSaid};
 use crate::quantity::length::{from_paper_mm, to_paper_mm};
 use crate::quantity::{Length, Measured};
-use crate::survey::{Answer, Play, Reading, Slot};
+use crate::survey::{Answer, Play, Reading, Slot, Stage, Use};
 use crate::wheel::{Arm, Felloes, Keeper, Part, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel};
 
 /// What a line says, as it is written.
@@ -31,6 +32,12 @@ pub(super) enum PaperSays<'a> {
     },
     Visit {
         place: &'a str,
+        #[serde(skip_serializing_if = "Vec::is_empty")]
+        used_for: Vec<&'static str>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stage: Option<&'static str>,
+        #[serde(skip_serializing_if = "str::is_empty")]
+        conditions: &'a str,
     },
     Reading {
         answer: &'static str,
@@ -50,6 +57,7 @@ pub(super) enum PaperSays<'a> {
         bytes: u32,
     },
     Erasure {},
+    Outcome(PaperOutcome<'a>),
 }
 
 impl<'a> PaperSays<'a> {
@@ -61,9 +69,7 @@ impl<'a> PaperSays<'a> {
                 name: &vehicle.name,
             },
             Says::Wheel(said) => wheel_on_paper(&said.wheel),
-            Says::Visit(visit) => PaperSays::Visit {
-                place: &visit.place,
-            },
+            Says::Visit(visit) => visit_on_paper(visit),
             Says::Reading(reading) => reading_on_paper(reading),
             Says::Remark(_, text) => PaperSays::Remark { text },
             Says::Picture(picture) => PaperSays::Picture {
@@ -73,7 +79,7 @@ impl<'a> PaperSays<'a> {
                 bytes: picture.bytes,
             },
             Says::Erasure(_) => PaperSays::Erasure {},
-            Says::Struck | Says::Unread => return None,
+            says => PaperSays::Outcome(PaperOutcome::of(says)?),
         })
     }
 }
@@ -86,6 +92,22 @@ fn wheel_on_paper(wheel: &Wheel) -> PaperSays<'_> {
         arm: wheel.arm.map(Arm::code),
         keeper: wheel.keeper.map(Keeper::code),
     }
+}
+
+/// A visit of an earlier version had a place only, and one that has no more is still written so.
+fn visit_on_paper(visit: &Visit) -> PaperSays<'_> {
+    let used_for = in_order(|used_for| visit.used_for.contains(&used_for));
+    PaperSays::Visit {
+        place: &visit.place,
+        used_for: used_for.into_iter().map(Use::code).collect(),
+        stage: (visit.stage != Stage::default()).then(|| visit.stage.code()),
+        conditions: &visit.conditions,
+    }
+}
+
+/// The uses that hold, so that one set of them is written in one way.
+fn in_order(holds: impl Fn(Use) -> bool) -> Vec<Use> {
+    Use::ALL.into_iter().filter(|it| holds(*it)).collect()
 }
 
 fn reading_on_paper(reading: &Reading) -> PaperSays<'_> {
@@ -120,9 +142,7 @@ pub(super) fn read(kind: &Kind, slot: &str, fields: &mut Fields) -> Result<Says,
             }),
             None => Says::Unread,
         },
-        Kind::Visit if slot == "visit" => Says::Visit(Visit {
-            place: fields.maybe_text("place")?.unwrap_or_default(),
-        }),
+        Kind::Visit if slot == "visit" => visit(fields)?.map_or(Says::Unread, Says::Visit),
         Kind::Reading => match Slot::from_code(slot) {
             Some(slot) => reading(slot, fields)?.map_or(Says::Unread, Says::Reading),
             None => Says::Unread,
@@ -136,7 +156,7 @@ pub(super) fn read(kind: &Kind, slot: &str, fields: &mut Fields) -> Result<Says,
             None => Says::Unread,
         },
         Kind::Erasure => Says::Erasure(digest("slot", slot)?),
-        Kind::Vehicle | Kind::Visit | Kind::Unknown(_) => Says::Unread,
+        _ => outcome::read(kind, slot, fields)?.unwrap_or(Says::Unread),
     })
 }
 
@@ -144,6 +164,20 @@ fn vehicle(fields: &mut Fields) -> Result<Option<Vehicle>, LineRefusal> {
     let kind = VehicleKind::from_code(&fields.text("kind")?);
     let name = fields.maybe_text("name")?.unwrap_or_default();
     Ok(kind.map(|kind| Vehicle { kind, name }))
+}
+
+fn visit(fields: &mut Fields) -> Result<Option<Visit>, LineRefusal> {
+    let place = fields.maybe_text("place")?.unwrap_or_default();
+    let used_for = fields.texts("used_for")?.unwrap_or_default();
+    let (stage, stage_known) = coded(fields.maybe_text("stage")?, Stage::from_code);
+    let conditions = fields.maybe_text("conditions")?.unwrap_or_default();
+    let known = stage_known && used_for.iter().all(|code| Use::from_code(code).is_some());
+    Ok(known.then(|| Visit {
+        place,
+        used_for: in_order(|it| used_for.iter().any(|code| it.code() == code)),
+        stage: stage.unwrap_or_default(),
+        conditions,
+    }))
 }
 
 fn wheel(fields: &mut Fields) -> Result<Option<Wheel>, LineRefusal> {
@@ -213,7 +247,7 @@ fn measured(fields: &mut Fields) -> Result<Measured, LineRefusal> {
 /// The greatest length a line may give either way, in mm: no cart is twenty metres of anything.
 const GREATEST_MM: f64 = 20_000.0;
 
-fn length(field: &'static str, fields: &mut Fields) -> Result<Length, LineRefusal> {
+pub(super) fn length(field: &'static str, fields: &mut Fields) -> Result<Length, LineRefusal> {
     let mm = fields.number(field)?;
     let wrong = || LineRefusal::Wrong {
         field,
@@ -237,7 +271,7 @@ fn picture(part: Part, fields: &mut Fields) -> Result<Picture, LineRefusal> {
     })
 }
 
-fn size(field: &'static str, fields: &mut Fields) -> Result<u32, LineRefusal> {
+pub(super) fn size(field: &'static str, fields: &mut Fields) -> Result<u32, LineRefusal> {
     let given = fields.whole(field)?;
     u32::try_from(given).map_err(|_| LineRefusal::Wrong {
         field,

@@ -2,12 +2,13 @@
 //! a line or a digest that changes here is a change of the form.
 
 use crate::daybook::{
-    Digest, EntryId, Hand, Kind, Picture, Says, Stamp, Unwritten, Visit, WheelSaid,
+    Day, Decision, Digest, EntryId, Hand, Kind, LimitSaid, Picture, Report, Says, Stamp, Threshold,
+    Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use crate::paper::line;
-use crate::quantity::Measured;
 use crate::quantity::length::{inches, millimetres};
-use crate::survey::{Answer, Play, Question, Reading, Slot};
+use crate::quantity::{Measured, Percent};
+use crate::survey::{Answer, Play, Question, Reading, Slot, Stage, Standing, Use};
 use crate::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
 };
@@ -95,6 +96,76 @@ fn answers() -> [Says; 10] {
     ]
 }
 
+/// What came with the second version: what an examination is for, decisions, limits, work, reports.
+fn outcomes(book: &mut Book, cart: EntryId, visit: EntryId) {
+    let second = Visit {
+        place: String::new(),
+        used_for: vec![Use::Goods, Use::Road],
+        stage: Stage::TyreOff,
+        conditions: "poor light; straw in the way".to_owned(),
+    };
+    book.says(cart, Says::Visit(second));
+    let plain = Decision {
+        position: Position::Near,
+        standing: Standing::KeepEmpty,
+        proposed: Standing::KeepEmpty,
+        reason: String::new(),
+        look_again: None,
+        signed: "A. Smith".to_owned(),
+    };
+    let kinder = Decision {
+        standing: Standing::LightWorkOnly,
+        reason: "the gap is under a nail".to_owned(),
+        look_again: Day::read("2027-05-01"),
+        ..plain.clone()
+    };
+    let decided = |decision| Unwritten::new(Some(cart), Says::Decision(decision)).unwrap();
+    let first = book.write(decided(plain).in_visit(visit));
+    book.write(decided(kinder).in_visit(visit).replacing(vec![first]));
+    let limits = [
+        (
+            "tyre-gap/keep-empty/anywhere",
+            Some(Threshold::Length(millimetres(2.5))),
+        ),
+        (
+            "spoke-broken/not-on-this-wheel/answered",
+            Some(Threshold::Count(3)),
+        ),
+        (
+            "keeper-worn/note/share",
+            Some(Threshold::Percent(Percent::new(12.5).unwrap())),
+        ),
+        ("joint-gap/light-work-only/sum", None),
+    ];
+    for (row, threshold) in limits {
+        let row = row.to_owned();
+        let said = Says::Limit(LimitSaid { row, threshold });
+        book.write(Unwritten::new(None, said).unwrap());
+    }
+    let full = WorkDone {
+        part: Part::At(Position::Near, Place::Spoke(3)),
+        did: vec![Work::ReSeated, Work::Other],
+        text: "shimmed with “leather”".to_owned(),
+        by_whom: "B. Lea".to_owned(),
+    };
+    let plain = WorkDone {
+        part: Part::Vehicle,
+        did: vec![Work::Greased],
+        text: String::new(),
+        by_whom: String::new(),
+    };
+    let work = Unwritten::new(Some(cart), Says::Work(full)).unwrap();
+    book.write(work.in_visit(visit));
+    book.says(cart, Says::Work(plain));
+    let report = Says::Report(Report {
+        text: "Near wheel: light work only.\nLook again by 1 May 2027.".to_owned(),
+        to: "B. Lea".to_owned(),
+        core: "0.1.0".to_owned(),
+    });
+    let report = Unwritten::new(Some(cart), report).unwrap();
+    book.write(report.in_visit(visit));
+}
+
 fn written_now() -> Vec<String> {
     let mut book = Book::default();
     let name = "Bess's “hay” cart \\ 2\" tyres".to_owned();
@@ -112,7 +183,11 @@ fn written_now() -> Vec<String> {
     let near = book.says(cart, wheel(Position::Near, full));
     book.says(cart, wheel(Position::Off, plain));
     let place = "the barn by the ford".to_owned();
-    let visit = book.says(cart, Says::Visit(Visit { place }));
+    let said = Visit {
+        place,
+        ..Visit::default()
+    };
+    let visit = book.says(cart, Says::Visit(said));
     let mut readings = Vec::new();
     let nothing = Answer::NothingFound;
     let shifts = reading(Position::Near, Place::Whole, Question::TyreShifts, nothing);
@@ -159,6 +234,7 @@ fn written_now() -> Vec<String> {
         says: Says::Struck,
         replaces: vec![cart],
     });
+    outcomes(&mut book, cart, visit);
     book.lines
 }
 

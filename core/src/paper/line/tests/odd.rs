@@ -13,14 +13,14 @@ fn newer(holds: &str, to: &str) -> String {
 
 #[test]
 fn a_kind_that_is_not_known_is_kept_by_its_name() {
-    let entry = line::read(&newer(r#""kind":"remark""#, r#""kind":"decision""#)).unwrap();
-    assert_eq!(entry.kind, Kind::Unknown("decision".to_owned()));
+    let entry = line::read(&newer(r#""kind":"remark""#, r#""kind":"weather""#)).unwrap();
+    assert_eq!(entry.kind, Kind::Unknown("weather".to_owned()));
     assert_eq!(
         (entry.says, entry.unread_fields),
         (Says::Unread, 1),
         "its text was not read"
     );
-    let silent = r#"{"cartside":1,"kind":"decision","slot":"","by":"","device":"","at":"2026-11-25T10:03:00+00:00","n":1}"#;
+    let silent = r#"{"cartside":1,"kind":"weather","slot":"","by":"","device":"","at":"2026-11-25T10:03:00+00:00","n":1}"#;
     assert_eq!(line::read(silent).unwrap().says, Says::Unread);
 }
 
@@ -39,6 +39,9 @@ fn a_slot_that_is_not_known_is_kept_as_it_stands() {
         (r#""slot":"off/felloe-2""#, "off/strake-2"),
         (r#""slot":"near/nave""#, "near/nave/bond-1"),
         (r#""slot":"visit""#, "visit/second"),
+        (r#""slot":"near/whole/decision""#, "vehicle/decision"),
+        (r#""slot":"joint-gap/light-work-only/sum""#, "joint-gap"),
+        (r#""slot":"vehicle/report""#, "near/report"),
     ] {
         let entry = line::read(&newer(holds, &format!("\"slot\":\"{slot}\""))).unwrap();
         assert_eq!((entry.says, entry.slot.as_str()), (Says::Unread, slot));
@@ -54,6 +57,11 @@ fn a_word_that_is_not_known_leaves_all_that_is_said_unread() {
         (r#""tyre":"hoop""#, r#""tyre":"rope""#),
         (r#""arm":"iron""#, r#""arm":"bronze""#),
         (r#""keeper":"linch-pin""#, r#""keeper":"wedge""#),
+        (r#""used_for":["goods""#, r#""used_for":["racing""#),
+        (r#""stage":"tyre-off""#, r#""stage":"in-the-fire""#),
+        (r#""standing":"keep-empty""#, r#""standing":"half-good""#),
+        (r#""proposed":"keep-empty""#, r#""proposed":"half-good""#),
+        (r#""did":["re-seated""#, r#""did":["painted""#),
     ] {
         assert_eq!(
             line::read(&newer(holds, to)).unwrap().says,

@@ -4,7 +4,8 @@ use proptest::prelude::*;
 
 use super::golden::{GOLDEN, NEWER};
 use crate::daybook::entry::GREATEST_N;
-use crate::daybook::{Digest, Hand, Kind, Says, Stamp, Unwritten};
+use crate::daybook::report::LONGEST_REPORT;
+use crate::daybook::{Digest, Hand, Kind, Report, Says, Stamp, Unwritten};
 use crate::paper::line::{self, DEEPEST, LONGEST_LINE, LineRefusal, MOST_REPLACED};
 use crate::quantity::length::millimetres;
 use crate::survey::{Answer, Question, Reading, Slot};
@@ -91,6 +92,22 @@ fn each_refusal_has_its_sentence() {
     shows!(sentence(&reading(r#"{"answer":"over","mm":"5"}"#)), @"the field “mm” holds “\"5\"”; allowed is a number");
     shows!(sentence(&reading(r#"{"answer":"length","mm":5,"doubt_mm":-1}"#)), @"the field “doubt_mm” holds “-1”; allowed is a length from 0");
     shows!(sentence(&remark().replace("remark", "erasure")), @"the field “slot” holds “vehicle”; allowed is 64 hexadecimal digits in lower case");
+    let limit = |says: &str| {
+        let line = with(&format!(r#""vehicle":"{ID}","#), "").replace("remark", "limit");
+        let line = line.replace(r#""slot":"vehicle""#, r#""slot":"tyre-gap/note/sum""#);
+        line.replace(r#"{"text":"wet"}"#, says)
+    };
+    shows!(sentence(&limit("{}")), @"the field “mm, percent, count or off” is missing");
+    shows!(sentence(&limit(r#"{"mm":1,"off":true}"#)), @"the field “says” holds “mm, off”; allowed is one of mm, percent, count and off");
+    shows!(sentence(&limit(r#"{"percent":101}"#)), @"the field “percent” holds “101”; allowed is 0 to 100");
+    shows!(sentence(&limit(r#"{"off":false}"#)), @"the field “off” holds “false”; allowed is true");
+    let work = remark().replace("remark", "work");
+    shows!(sentence(&work.replace(r#"{"text":"wet"}"#, r#"{"did":["cut",1]}"#)), @"the field “did” holds “[\"cut\",1]”; allowed is a list of texts");
+    let decided = work.replace(r#""work""#, &format!(r#""decision","visit":"{ID}""#));
+    let decided = decided.replace(r#""slot":"vehicle""#, r#""slot":"near/whole/decision""#);
+    let says =
+        r#"{"standing":"keep-empty","proposed":"keep-empty","look_again":"May","signed":""}"#;
+    shows!(sentence(&decided.replace(r#"{"text":"wet"}"#, says)), @"the field “look_again” holds “May”; allowed is a day like 2026-11-25");
     let much = "7".repeat(41);
     shows!(sentence(&with("2026-11-25T10:03:00+00:00", &much)), @"the field “at” holds “7777777777777777777777777777777777777777…”; allowed is a time like 2026-11-25T10:03:00+00:00");
 }
@@ -311,6 +328,30 @@ fn what_could_not_be_read_back_is_not_written() {
         write(&over(1.0).replacing(replaces)),
         Err(LineRefusal::ReplacesTooMany(65))
     );
+}
+
+/// A report is refused before it is written when its text is longer than is kept, though the line
+/// would hold it; a shorter one that fills the line with marks to be written twice is too.
+#[test]
+fn a_report_that_is_too_long_is_not_written() {
+    let id = Digest::from_hex(ID).unwrap();
+    let write = |text: String| {
+        let (to, core) = (String::new(), String::new());
+        let report = Says::Report(Report { text, to, core });
+        let entry = Unwritten::new(Some(id), report).unwrap();
+        line::write(&entry.in_visit(id), &hand())
+    };
+    let longest = write("é".repeat(LONGEST_REPORT / 2)).unwrap();
+    assert!(longest.len() < LONGEST_LINE);
+    let refusal = write("w".repeat(LONGEST_REPORT + 1)).unwrap_err();
+    assert_eq!(refusal, LineRefusal::ReportTooLong(LONGEST_REPORT + 1));
+    insta::assert_snapshot!(refusal, @"the report has 40961 bytes of text; at most 40960 are kept");
+    assert!(matches!(
+        write("\"".repeat(LONGEST_REPORT)),
+        Err(LineRefusal::TooLong(_))
+    ));
+    let longer = longest.replacen("é", "ééé", 1);
+    assert!(line::read(&longer).is_ok(), "what is written is read");
 }
 
 /// A golden line with a stretch of it cut out, doubled, or put elsewhere.

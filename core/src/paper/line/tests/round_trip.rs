@@ -3,11 +3,14 @@
 use proptest::prelude::*;
 
 use crate::daybook::entry::GREATEST_N;
-use crate::daybook::{Digest, Entry, Hand, Picture, Says, Stamp, Unwritten, Visit, WheelSaid};
+use crate::daybook::{
+    Day, Decision, Digest, Entry, Hand, LimitSaid, Picture, Report, Says, Stamp, Threshold,
+    Unwritten, Visit, WheelSaid, Work, WorkDone,
+};
 use crate::paper::line;
 use crate::quantity::length::{from_paper_mm, inches, millimetres, to_paper_mm};
-use crate::quantity::{Length, Measured};
-use crate::survey::{Answer, Play, Question, Reading, Slot};
+use crate::quantity::{Length, Measured, Percent};
+use crate::survey::{Answer, Play, Question, Reading, Slot, Stage, Standing, Use};
 use crate::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
 };
@@ -96,6 +99,56 @@ fn digests() -> impl Strategy<Value = Digest> {
     any::<u64>().prop_map(|seed| Digest::of(&seed.to_be_bytes()))
 }
 
+fn visits() -> impl Strategy<Value = Visit> {
+    let uses = proptest::sample::subsequence(&Use::ALL[..], 0..=Use::ALL.len());
+    let text = any::<String>;
+    (text(), uses, select(&Stage::ALL[..]), text()).prop_map(
+        |(place, used_for, stage, conditions)| Visit {
+            place,
+            used_for,
+            stage,
+            conditions,
+        },
+    )
+}
+
+fn decisions() -> impl Strategy<Value = Decision> {
+    let standings = || select(&Standing::ALL[..]);
+    let days = maybe(select(&["2026-11-25", "0000-01-01", "9999-12-31"][..]));
+    let texts = any::<[String; 2]>();
+    (positions(), standings(), standings(), days, texts).prop_map(
+        |(position, standing, proposed, day, [reason, signed])| Decision {
+            position,
+            standing,
+            proposed,
+            reason,
+            look_again: day.and_then(Day::read),
+            signed,
+        },
+    )
+}
+
+fn limits() -> impl Strategy<Value = LimitSaid> {
+    let thresholds = prop_oneof![
+        lengths().prop_map(Threshold::Length),
+        (0..=10_000_i32)
+            .prop_map(|n| Threshold::Percent(Percent::new(f64::from(n) / 100.0).unwrap())),
+        any::<u32>().prop_map(Threshold::Count),
+    ];
+    let rows = "[a-z-]{1,9}/[a-z-]{1,9}/[a-z-]{1,9}";
+    (rows, maybe(thresholds)).prop_map(|(row, threshold)| LimitSaid { row, threshold })
+}
+
+fn works() -> impl Strategy<Value = WorkDone> {
+    let did = proptest::collection::vec(select(Work::ALL), 0..20);
+    (parts(), did, any::<[String; 2]>()).prop_map(|(part, did, [text, by_whom])| WorkDone {
+        part,
+        did,
+        text,
+        by_whom,
+    })
+}
+
 fn says() -> impl Strategy<Value = Says> {
     let text = any::<String>;
     prop_oneof![
@@ -103,7 +156,7 @@ fn says() -> impl Strategy<Value = Says> {
             .prop_map(|(kind, name)| Says::Vehicle(Vehicle { kind, name })),
         (positions(), wheels())
             .prop_map(|(position, wheel)| Says::Wheel(WheelSaid { position, wheel })),
-        text().prop_map(|place| Says::Visit(Visit { place })),
+        visits().prop_map(Says::Visit),
         (slots(), answers(), text()).prop_map(|(slot, answer, written)| Says::Reading(Reading {
             slot,
             answer,
@@ -122,6 +175,10 @@ fn says() -> impl Strategy<Value = Says> {
             }
         ),
         digests().prop_map(Says::Erasure),
+        decisions().prop_map(Says::Decision),
+        limits().prop_map(Says::Limit),
+        works().prop_map(Says::Work),
+        any::<[String; 3]>().prop_map(|[text, to, core]| Says::Report(Report { text, to, core })),
     ]
 }
 
@@ -130,7 +187,8 @@ fn entries() -> impl Strategy<Value = Unwritten> {
     let replaces = proptest::collection::vec(digests(), 0..=line::MOST_REPLACED);
     (says(), ids, replaces, any::<bool>()).prop_map(|(says, ids, replaces, struck)| {
         let (vehicle, visit, described_by) = ids;
-        let entry = Unwritten::new(Some(vehicle), says).unwrap();
+        let vehicle = Some(vehicle).filter(|_| !matches!(says, Says::Limit(_)));
+        let entry = Unwritten::new(vehicle, says).unwrap();
         let entry = Unwritten {
             described_by,
             ..entry.in_visit(visit).replacing(replaces)
