@@ -5,13 +5,13 @@ use cartside_core::quantity::format::{FeelerStyle, Fraction, LengthStyle};
 use cartside_core::words::Style;
 use gloo_storage::{LocalStorage, Storage};
 use leptos::prelude::*;
-use serde::{Deserialize, Serialize};
 
-const KEY: &str = "cartside-preferences";
+const PERSON: &str = "cartside-person";
+const INCHES: &str = "cartside-inches";
+const THOU: &str = "cartside-thou";
 
 /// What the person looking prefers.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Preferences {
     /// Who is looking; written into each entry.
     pub person: String,
@@ -47,11 +47,34 @@ impl Preferences {
 }
 
 /// The preferences as a signal; each change is kept.
+///
+/// Each is kept as plain text under a key of its own: reading them as JSON would bring a second reader of JSON into
+/// the download, an eighth of its limit when measured.
 pub fn watch() -> RwSignal<Preferences> {
-    let preferences = RwSignal::new(LocalStorage::get(KEY).unwrap_or_default());
+    let kept = |key| LocalStorage::raw().get_item(key).ok().flatten();
+    let preferences = RwSignal::new(Preferences {
+        person: kept(PERSON).unwrap_or_default(),
+        inches: kept(INCHES).is_some(),
+        thou: kept(THOU).is_some(),
+    });
     Effect::new(move || {
-        // A browser that keeps no preferences works with the usual ones.
-        let _ = LocalStorage::set(KEY, preferences.get());
+        let Preferences {
+            person,
+            inches,
+            thou,
+        } = preferences.get();
+        keep(PERSON, &person);
+        keep(INCHES, if inches { "yes" } else { "" });
+        keep(THOU, if thou { "yes" } else { "" });
     });
     preferences
+}
+
+fn keep(key: &str, text: &str) {
+    let storage = LocalStorage::raw();
+    // A browser that keeps no preferences works with the usual ones.
+    let _ = match text {
+        "" => storage.remove_item(key),
+        text => storage.set_item(key, text),
+    };
 }

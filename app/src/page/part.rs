@@ -50,17 +50,9 @@ fn head(shop: Workshop, id: EntryId, of: Part) -> Piece {
     });
     sheet!(
         "<h1>{}</h1><a class=\"key key-plain\" href={}>{}</a>{}",
-        capital(&name),
+        words::capital(&name),
         back.href(),
         whole,
         warning,
     )
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
 }

@@ -2,7 +2,6 @@
 //! so a line is stored and carried as it stands and never written again.
 
 mod fields;
-mod once;
 mod outcome;
 mod refusal;
 mod says;
@@ -10,11 +9,11 @@ mod says;
 mod tests;
 
 use serde::Serialize;
-use serde_json::Value;
 
 pub use crate::daybook::entry::MOST_REPLACED;
 pub use refusal::LineRefusal;
 
+use super::json::{Fault, Json};
 use crate::daybook::entry::GREATEST_N;
 use crate::daybook::report::LONGEST_REPORT;
 use crate::daybook::{Digest, Entry, EntryId, Hand, Kind, Says, Stamp, Unwritten};
@@ -102,7 +101,11 @@ pub fn read(line: &str) -> Result<Entry, LineRefusal> {
     if deep > DEEPEST {
         return Err(LineRefusal::TooDeep(deep));
     }
-    let Value::Object(object) = once::read(line)? else {
+    let read = Json::read(line).map_err(|fault| match fault {
+        Fault::Twice(field) => LineRefusal::Twice(field),
+        fault => LineRefusal::NotJson(fault.to_string()),
+    })?;
+    let Json::Object(object) = read else {
         return Err(LineRefusal::NotAnObject);
     };
     entry(Digest::of(line.as_bytes()), Fields::new(object))

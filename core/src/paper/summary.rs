@@ -1,10 +1,11 @@
 //! A vehicle in a few words, so that the list of vehicles need not read the whole book. It can always
 //! be made again from the entries, so its form may change: a summary of another schema is not read.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::daybook::{Book, EntryId};
 use crate::diagnosis::{Limit, Standing, lowest};
+use crate::paper::json::Json;
 use crate::wheel::VehicleKind;
 
 /// The form of the text; to be raised with every change of its fields or of how they are worked out.
@@ -35,16 +36,16 @@ pub struct Summary {
     pub struck: bool,
 }
 
-#[derive(Serialize, Deserialize)]
-struct PaperSummary {
-    kind: Option<String>,
-    name: String,
+#[derive(Serialize)]
+struct PaperSummary<'s> {
+    kind: Option<&'static str>,
+    name: &'s str,
     wheels: usize,
     entries: usize,
     disputes: usize,
-    last_day: String,
+    last_day: &'s str,
     last_n: u64,
-    standing: Option<String>,
+    standing: Option<&'static str>,
     struck: bool,
 }
 
@@ -76,14 +77,14 @@ impl Summary {
     /// The text to keep.
     pub fn write(&self) -> String {
         let paper = PaperSummary {
-            kind: self.kind.map(|kind| kind.code().to_owned()),
-            name: self.name.clone(),
+            kind: self.kind.map(VehicleKind::code),
+            name: &self.name,
             wheels: self.wheels,
             entries: self.entries,
             disputes: self.disputes,
-            last_day: self.last_day.clone(),
+            last_day: &self.last_day,
             last_n: self.last_n,
-            standing: self.standing.map(|standing| standing.code().to_owned()),
+            standing: self.standing.map(Standing::code),
             struck: self.struck,
         };
         // Strings and numbers always write; an empty text would only be made again.
@@ -92,18 +93,24 @@ impl Summary {
 
     /// Reads a kept text; `None` if it is of another schema or broken, and so to be made again.
     pub fn read(vehicle: EntryId, schema: u32, text: &str) -> Option<Summary> {
-        let paper: PaperSummary = (schema == SCHEMA).then(|| serde_json::from_str(text).ok())??;
+        if schema != SCHEMA {
+            return None;
+        }
+        let kept = Json::read(text).ok()?;
+        let text = |field| kept.get(field).and_then(Json::text);
+        let whole = |field| kept.get(field).and_then(Json::whole);
+        let count = |field| usize::try_from(whole(field)?).ok();
         Some(Summary {
             vehicle,
-            kind: paper.kind.as_deref().and_then(VehicleKind::from_code),
-            name: paper.name,
-            wheels: paper.wheels,
-            entries: paper.entries,
-            disputes: paper.disputes,
-            last_day: paper.last_day,
-            last_n: paper.last_n,
-            standing: paper.standing.as_deref().and_then(Standing::from_code),
-            struck: paper.struck,
+            kind: text("kind").and_then(VehicleKind::from_code),
+            name: text("name")?.to_owned(),
+            wheels: count("wheels")?,
+            entries: count("entries")?,
+            disputes: count("disputes")?,
+            last_day: text("last_day")?.to_owned(),
+            last_n: whole("last_n")?,
+            standing: text("standing").and_then(Standing::from_code),
+            struck: kept.get("struck") == Some(&Json::Flag(true)),
         })
     }
 }

@@ -5,9 +5,10 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use serde_json::Value;
 
 use crate::daybook::Digest;
+
+use crate::paper::json::Json;
 
 use super::bounds::CLAIM_BYTES;
 use super::refused::Refused;
@@ -60,10 +61,19 @@ struct Written<'a> {
     container: u64,
     made_at: &'a str,
     device: &'a str,
-    scope: Value,
+    scope: WrittenScope<'a>,
     entries: u64,
     pictures: u64,
     members: Vec<WrittenMember<'a>>,
+}
+
+#[derive(Serialize)]
+#[serde(untagged)]
+enum WrittenScope<'a> {
+    Word(&'static str),
+    Vehicle { vehicle: String },
+    NewFor { new_for: &'a str },
+    Unknown(()),
 }
 
 #[derive(Serialize)]
@@ -94,13 +104,14 @@ pub(super) fn read(json: &[u8]) -> Result<(Manifest, List), Refused> {
     let manifest = Manifest {
         made_at: short(&written, "made_at")?,
         device: short(&written, "device")?,
-        scope: scope(written.get("scope").unwrap_or(&Value::Null)),
+        scope: written.get("scope").and_then(scope),
         entries: whole(&written, "entries")?,
         pictures: whole(&written, "pictures")?,
     };
-    let members = written.get("members").and_then(Value::as_array);
-    let members = members.ok_or_else(|| lacks("members", "a list"))?;
-    Ok((manifest, list(members)?))
+    match written.get("members") {
+        Some(Json::List(members)) => Ok((manifest, list(members)?)),
+        _ => Err(lacks("members", "a list")),
+    }
 }
 
 /// Writes a manifest.
@@ -110,7 +121,10 @@ pub(super) fn write(manifest: &Manifest, list: &List) -> Vec<u8> {
         container: CONTAINER,
         made_at: &manifest.made_at,
         device: &manifest.device,
-        scope: manifest.scope.as_ref().map_or(Value::Null, written_scope),
+        scope: manifest
+            .scope
+            .as_ref()
+            .map_or(WrittenScope::Unknown(()), written_scope),
         entries: manifest.entries,
         pictures: manifest.pictures,
         members: list.iter().map(written_member).collect(),
@@ -119,10 +133,9 @@ pub(super) fn write(manifest: &Manifest, list: &List) -> Vec<u8> {
     serde_json::to_vec(&written).unwrap_or_default()
 }
 
-/// Reads JSON as text and into values, which is how lines are read: the same reader is carried only once.
-fn parse(json: &[u8]) -> Result<Value, Refused> {
+fn parse(json: &[u8]) -> Result<Json, Refused> {
     let text = std::str::from_utf8(json).map_err(|error| unreadable(error.to_string()))?;
-    serde_json::from_str(text).map_err(|error| unreadable(error.to_string()))
+    Json::read(text).map_err(|fault| unreadable(fault.to_string()))
 }
 
 fn unreadable(why: String) -> Refused {
@@ -133,17 +146,17 @@ fn lacks(field: &str, what: &str) -> Refused {
     unreadable(format!("the field \"{field}\" is not {what}"))
 }
 
-fn text<'j>(object: &'j Value, field: &str) -> Result<&'j str, Refused> {
-    let text = object.get(field).and_then(Value::as_str);
+fn text<'j>(object: &'j Json, field: &str) -> Result<&'j str, Refused> {
+    let text = object.get(field).and_then(Json::text);
     text.ok_or_else(|| lacks(field, "a text"))
 }
 
-fn whole(object: &Value, field: &str) -> Result<u64, Refused> {
-    let whole = object.get(field).and_then(Value::as_u64);
+fn whole(object: &Json, field: &str) -> Result<u64, Refused> {
+    let whole = object.get(field).and_then(Json::whole);
     whole.ok_or_else(|| lacks(field, "a whole number"))
 }
 
-fn short(object: &Value, field: &'static str) -> Result<String, Refused> {
+fn short(object: &Json, field: &'static str) -> Result<String, Refused> {
     let text = text(object, field)?;
     if text.len() <= CLAIM_BYTES {
         return Ok(text.to_owned());
@@ -154,7 +167,7 @@ fn short(object: &Value, field: &'static str) -> Result<String, Refused> {
     })
 }
 
-fn list(members: &[Value]) -> Result<List, Refused> {
+fn list(members: &[Json]) -> Result<List, Refused> {
     let mut list = List::new();
     for member in members {
         let (name, sha256) = (text(member, "name")?, text(member, "sha256")?);
@@ -176,11 +189,11 @@ fn list(members: &[Value]) -> Result<List, Refused> {
     Ok(list)
 }
 
-fn scope(value: &Value) -> Option<Scope> {
-    if value == "book" {
+fn scope(value: &Json) -> Option<Scope> {
+    if value.text() == Some("book") {
         return Some(Scope::Book);
     }
-    let part = |key| value.get(key).and_then(Value::as_str);
+    let part = |key| value.get(key).and_then(Json::text);
     if let Some(vehicle) = part("vehicle") {
         return Digest::from_hex(vehicle).map(Scope::Vehicle);
     }
@@ -188,11 +201,11 @@ fn scope(value: &Value) -> Option<Scope> {
     (device.len() <= CLAIM_BYTES).then(|| Scope::NewFor(device.to_owned()))
 }
 
-fn written_scope(scope: &Scope) -> Value {
+fn written_scope(scope: &Scope) -> WrittenScope<'_> {
     match scope {
-        Scope::Book => "book".into(),
-        Scope::Vehicle(id) => serde_json::json!({ "vehicle": id.hex() }),
-        Scope::NewFor(device) => serde_json::json!({ "new_for": device }),
+        Scope::Book => WrittenScope::Word("book"),
+        Scope::Vehicle(id) => WrittenScope::Vehicle { vehicle: id.hex() },
+        Scope::NewFor(device) => WrittenScope::NewFor { new_for: device },
     }
 }
 

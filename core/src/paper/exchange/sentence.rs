@@ -250,7 +250,21 @@ pub(super) fn shown(text: &str) -> String {
     const LONGEST: usize = 80;
     let short: String = text.chars().take(LONGEST).collect();
     let mark = if short.len() < text.len() { "…" } else { "" };
-    format!("{}{mark}", short.escape_debug())
+    let mut shown = String::new();
+    for sign in short.chars() {
+        if matches!(sign, '"' | '\\') || is_unseen(sign) {
+            shown.extend(sign.escape_default());
+        } else {
+            shown.push(sign);
+        }
+    }
+    shown + mark
+}
+
+/// Signs that do not print, or that turn the writing round.
+fn is_unseen(sign: char) -> bool {
+    sign.is_control()
+        || matches!(sign, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}')
 }
 
 #[cfg(test)]

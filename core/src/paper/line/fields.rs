@@ -1,16 +1,15 @@
 //! The fields of a JSON object, taken out one by one; what is left at the end was written by a newer
 //! version.
 
-use serde_json::{Map, Value};
-
 use super::{LineRefusal, MOST_REPLACED};
 use crate::daybook::Digest;
+use crate::paper::json::{Json, Object};
 
 /// What remains to be taken of an object.
-pub(super) struct Fields(Map<String, Value>);
+pub(super) struct Fields(Object);
 
 impl Fields {
-    pub(super) fn new(object: Map<String, Value>) -> Fields {
+    pub(super) fn new(object: Object) -> Fields {
         Fields(object)
     }
 
@@ -19,13 +18,14 @@ impl Fields {
         self.0.len()
     }
 
-    fn take(&mut self, field: &str) -> Option<Value> {
-        self.0.remove(field)
+    fn take(&mut self, field: &str) -> Option<Json> {
+        let at = self.0.iter().position(|(name, _)| name == field)?;
+        Some(self.0.swap_remove(at).1)
     }
 
     /// Whether a field is there and not yet taken.
     pub(super) fn has(&self, field: &str) -> bool {
-        self.0.contains_key(field)
+        self.0.iter().any(|(name, _)| name == field)
     }
 
     /// A text that may be missing.
@@ -35,7 +35,7 @@ impl Fields {
     ) -> Result<Option<String>, LineRefusal> {
         match self.take(field) {
             None => Ok(None),
-            Some(Value::String(text)) => Ok(Some(text)),
+            Some(Json::Text(text)) => Ok(Some(text)),
             Some(other) => Err(wrong(field, &other, "a text")),
         }
     }
@@ -49,7 +49,7 @@ impl Fields {
     pub(super) fn whole(&mut self, field: &'static str) -> Result<u64, LineRefusal> {
         let value = self.take(field).ok_or(LineRefusal::Missing(field))?;
         value
-            .as_u64()
+            .whole()
             .ok_or_else(|| wrong(field, &value, "a whole number from 0"))
     }
 
@@ -57,7 +57,7 @@ impl Fields {
     pub(super) fn number(&mut self, field: &'static str) -> Result<f64, LineRefusal> {
         let value = self.take(field).ok_or(LineRefusal::Missing(field))?;
         value
-            .as_f64()
+            .number()
             .ok_or_else(|| wrong(field, &value, "a number"))
     }
 
@@ -65,7 +65,7 @@ impl Fields {
     pub(super) fn flag(&mut self, field: &'static str) -> Result<bool, LineRefusal> {
         match self.take(field) {
             None => Ok(false),
-            Some(Value::Bool(flag)) => Ok(flag),
+            Some(Json::Flag(flag)) => Ok(flag),
             Some(other) => Err(wrong(field, &other, "true or false")),
         }
     }
@@ -74,7 +74,7 @@ impl Fields {
     pub(super) fn object(&mut self, field: &'static str) -> Result<Option<Fields>, LineRefusal> {
         match self.take(field) {
             None => Ok(None),
-            Some(Value::Object(object)) => Ok(Some(Fields(object))),
+            Some(Json::Object(object)) => Ok(Some(Fields(object))),
             Some(other) => Err(wrong(field, &other, "an object")),
         }
     }
@@ -83,9 +83,9 @@ impl Fields {
     pub(super) fn wholes(&mut self, field: &'static str) -> Result<Vec<u64>, LineRefusal> {
         let allowed = "a list of whole numbers";
         match self.take(field).ok_or(LineRefusal::Missing(field))? {
-            Value::Array(items) => items
+            Json::List(items) => items
                 .iter()
-                .map(|item| item.as_u64().ok_or_else(|| wrong(field, item, allowed)))
+                .map(|item| item.whole().ok_or_else(|| wrong(field, item, allowed)))
                 .collect(),
             other => Err(wrong(field, &other, allowed)),
         }
@@ -99,10 +99,13 @@ impl Fields {
         let Some(value) = self.take(field) else {
             return Ok(None);
         };
-        let texts = value.as_array().and_then(|items| {
-            let texts = items.iter().map(|item| item.as_str().map(str::to_owned));
-            texts.collect()
-        });
+        let texts = match &value {
+            Json::List(items) => {
+                let texts = items.iter().map(|item| item.text().map(str::to_owned));
+                texts.collect()
+            }
+            _ => None,
+        };
         texts
             .map(Some)
             .ok_or_else(|| wrong(field, &value, "a list of texts"))
@@ -119,7 +122,7 @@ impl Fields {
     pub(super) fn ids(&mut self, field: &'static str) -> Result<Vec<Digest>, LineRefusal> {
         let items = match self.take(field) {
             None => return Ok(Vec::new()),
-            Some(Value::Array(items)) => items,
+            Some(Json::List(items)) => items,
             Some(other) => return Err(wrong(field, &other, "a list of digests")),
         };
         if items.len() > MOST_REPLACED {
@@ -127,7 +130,7 @@ impl Fields {
         }
         items
             .iter()
-            .map(|item| digest(field, item.as_str().unwrap_or_default()))
+            .map(|item| digest(field, item.text().unwrap_or_default()))
             .collect()
     }
 }
@@ -141,7 +144,7 @@ pub(super) fn digest(field: &'static str, text: &str) -> Result<Digest, LineRefu
     })
 }
 
-fn wrong(field: &'static str, value: &Value, allowed: &'static str) -> LineRefusal {
+fn wrong(field: &'static str, value: &Json, allowed: &'static str) -> LineRefusal {
     LineRefusal::Wrong {
         field,
         given: value.to_string(),

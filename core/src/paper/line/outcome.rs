@@ -1,16 +1,17 @@
 //! What comes of looking, on paper: decisions, the shop's limits, work done, reports handed over.
 
 use serde::Serialize;
+use serde_json::Number;
 
 use super::LineRefusal;
 use super::fields::Fields;
-use super::says::{length, size};
+use super::says::{length, paper_mm, size};
 use crate::daybook::threshold::is_row;
 use crate::daybook::{
     Day, Decision, Kind, LimitSaid, Report, Says, Threshold, Work, WorkDone, report,
 };
+use crate::paper::json::on_paper;
 use crate::quantity::Percent;
-use crate::quantity::length::to_paper_mm;
 use crate::survey::Standing;
 use crate::wheel::{Part, Position};
 
@@ -28,10 +29,10 @@ pub(super) enum PaperOutcome<'a> {
         signed: &'a str,
     },
     Mm {
-        mm: f64,
+        mm: Number,
     },
     Percent {
-        percent: f64,
+        percent: Number,
     },
     Count {
         count: u32,
@@ -66,10 +67,10 @@ impl<'a> PaperOutcome<'a> {
             },
             Says::Limit(said) => match said.threshold {
                 Some(Threshold::Length(least)) => PaperOutcome::Mm {
-                    mm: to_paper_mm(least),
+                    mm: paper_mm(least),
                 },
                 Some(Threshold::Percent(share)) => PaperOutcome::Percent {
-                    percent: share.value(),
+                    percent: on_paper(share.value()),
                 },
                 Some(Threshold::Count(count)) => PaperOutcome::Count { count },
                 None => PaperOutcome::Off { off: true },

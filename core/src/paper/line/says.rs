@@ -1,11 +1,13 @@
 //! What a line says, kind by kind. Lengths stand on paper in millimetres, rounded to six decimals.
 
 use serde::Serialize;
+use serde_json::Number;
 
 use super::LineRefusal;
 use super::fields::{Fields, digest};
 use super::outcome::{self, PaperOutcome};
 use crate::daybook::{Kind, Picture, Says, Visit, WheelSaid};
+use crate::paper::json::on_paper;
 use crate::quantity::length::{from_paper_mm, to_paper_mm};
 use crate::quantity::{Length, Measured};
 use crate::survey::{Answer, Play, Reading, Slot, Stage, Use};
@@ -42,9 +44,9 @@ pub(super) enum PaperSays<'a> {
     Reading {
         answer: &'static str,
         #[serde(skip_serializing_if = "Option::is_none")]
-        mm: Option<f64>,
+        mm: Option<Number>,
         #[serde(skip_serializing_if = "Option::is_none")]
-        doubt_mm: Option<f64>,
+        doubt_mm: Option<Number>,
         written: &'a str,
     },
     Remark {
@@ -110,6 +112,11 @@ fn in_order(holds: impl Fn(Use) -> bool) -> Vec<Use> {
     Use::ALL.into_iter().filter(|it| holds(*it)).collect()
 }
 
+/// A length as it is written, in millimetres.
+pub(super) fn paper_mm(length: Length) -> Number {
+    on_paper(to_paper_mm(length))
+}
+
 fn reading_on_paper(reading: &Reading) -> PaperSays<'_> {
     let (answer, mm, doubt_mm) = match reading.answer {
         Answer::Length(measured) => ("length", Some(measured.value()), Some(measured.doubt())),
@@ -123,8 +130,8 @@ fn reading_on_paper(reading: &Reading) -> PaperSays<'_> {
     };
     PaperSays::Reading {
         answer,
-        mm: mm.map(to_paper_mm),
-        doubt_mm: doubt_mm.map(to_paper_mm),
+        mm: mm.map(paper_mm),
+        doubt_mm: doubt_mm.map(paper_mm),
         written: &reading.written,
     }
 }

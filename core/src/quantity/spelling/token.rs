@@ -39,9 +39,15 @@ pub(super) fn tokens(text: &str) -> Result<Vec<Token<'_>>, Fault> {
 fn split_token(text: &str, first: char) -> Result<(Token<'_>, &str), Fault> {
     match first {
         '0'..='9' | '.' | ',' => Ok(split_number(text)),
-        _ if first.is_alphabetic() => split_word(text),
+        _ if is_letter(first) => split_word(text),
         _ => split_mark(text, first),
     }
+}
+
+/// A letter of a word for a unit, or of one that is not. The letters of Europe are told; the table of all there are
+/// would add to the download.
+fn is_letter(sign: char) -> bool {
+    sign.is_ascii_alphabetic() || matches!(sign, '\u{c0}'..='\u{24f}' | '\u{370}'..='\u{52f}')
 }
 
 fn split_number(text: &str) -> (Token<'_>, &str) {
@@ -52,7 +58,7 @@ fn split_number(text: &str) -> (Token<'_>, &str) {
 /// A word and its full stop. A stop with a digit behind it may as well begin a decimal, so it is
 /// not taken for either.
 fn split_word(text: &str) -> Result<(Token<'_>, &str), Fault> {
-    let (word, behind) = split_while(text, char::is_alphabetic);
+    let (word, behind) = split_while(text, is_letter);
     let unit = Unit::named(word).ok_or_else(|| Fault::UnknownUnit {
         unit: word.to_owned(),
     })?;

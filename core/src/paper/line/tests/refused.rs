@@ -61,7 +61,7 @@ fn each_refusal_has_its_sentence() {
         &format!(r#""x":{}1{},"n""#, "[".repeat(16), "]".repeat(16)),
     );
     shows!(sentence(&deep), @"the line is nested 17 deep; at most 16 is allowed");
-    shows!(sentence("{"), @"the line is not JSON: EOF while parsing an object at line 1 column 1");
+    shows!(sentence("{"), @"the line is not JSON: a text was expected at byte 1");
     shows!(sentence("[1]"), @"the line is JSON but not an object; an entry is one object");
     shows!(sentence(&with(r#""n":1"#, r#""n":1,"n":2"#)), @"the field “n” stands twice; each may stand once");
     shows!(sentence(&with(r#""kind":"remark","#, "")), @"the field “kind” is missing");
