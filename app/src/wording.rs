@@ -1,6 +1,7 @@
 //! The core's words for entries of a vehicle at hand, with the wheel that each is about looked up.
 
 use cartside_core::daybook::{Entry, Stamp, VehicleView};
+use cartside_core::quantity::decimal;
 use cartside_core::survey::Slot;
 use cartside_core::wheel::{Part, Wheel};
 use cartside_core::words::{self, Style};
@@ -54,11 +55,11 @@ pub fn counted(count: usize, one: &str, many: &str) -> String {
 pub fn size(bytes: f64) -> String {
     let (kilo, mega, giga) = (1e3, 1e6, 1e9);
     if bytes < mega {
-        format!("{:.0} kB", (bytes / kilo).ceil())
+        format!("{} kB", decimal((bytes / kilo).ceil(), 0))
     } else if bytes < giga {
-        format!("{:.1} MB", bytes / mega)
+        format!("{} MB", decimal(bytes / mega, 1))
     } else {
-        format!("{:.1} GB", bytes / giga)
+        format!("{} GB", decimal(bytes / giga, 1))
     }
 }
 

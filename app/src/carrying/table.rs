@@ -1,6 +1,7 @@
 //! The readings once more, as rows for a spreadsheet: what counts, vehicle by vehicle and examination by examination.
 
 use cartside_core::daybook::{Book, Entry, Kind, Says, Thread, VehicleView};
+use cartside_core::quantity::decimal;
 use cartside_core::quantity::length::to_paper_mm;
 use cartside_core::survey::{Answer, Reading};
 use cartside_core::words::{self, Style};
@@ -99,10 +100,10 @@ fn examined_on(vehicle: &VehicleView<'_, '_>, entry: &Entry) -> String {
 fn numbers(answer: &Answer) -> (String, String) {
     match answer {
         Answer::Length(measured) => (
-            to_paper_mm(measured.value()).to_string(),
-            to_paper_mm(measured.doubt()).to_string(),
+            decimal(to_paper_mm(measured.value()), 6),
+            decimal(to_paper_mm(measured.doubt()), 6),
         ),
-        Answer::Over(least) => (to_paper_mm(*least).to_string(), String::new()),
+        Answer::Over(least) => (decimal(to_paper_mm(*least), 6), String::new()),
         _ => (String::new(), String::new()),
     }
 }

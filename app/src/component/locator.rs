@@ -1,5 +1,6 @@
 //! A small wheel that shows where the place in hand is: how far round from the mark, seen from the face.
 
+use cartside_core::quantity::decimal;
 use cartside_core::wheel::{Place, Wheel};
 
 use crate::component::round::{degrees, point};
@@ -25,8 +26,11 @@ pub fn locator(wheel: &Wheel, place: Place) -> Piece {
 
 /// A line at the top, turned so many degrees.
 fn line(path: &'static str, turn: f64) -> Piece {
-    let turn = format!("rotate({turn:.2})");
-    sheet!("svg:<path class=thin d={} transform={}/>", path, turn)
+    sheet!(
+        "svg:<path class=thin d={} transform=rotate({})/>",
+        path,
+        decimal(turn, 2)
+    )
 }
 
 fn here(wheel: &Wheel, place: Place) -> Option<Piece> {
@@ -38,7 +42,7 @@ fn here(wheel: &Wheel, place: Place) -> Option<Piece> {
         }
         _ => {
             let (x, y) = point(turn, 93.0);
-            let (x, y) = (format!("{x:.1}"), format!("{y:.1}"));
+            let (x, y) = (decimal(x, 1), decimal(y, 1));
             sheet!("svg:<circle class=here cx={} cy={} r=15/>", x, y)
         }
     })

@@ -7,6 +7,5 @@ pub mod locator;
 pub mod mark;
 pub mod number_pad;
 pub mod part_list;
-pub mod plain;
 pub mod round;
 pub mod wheel_drawing;

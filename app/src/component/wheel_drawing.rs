@@ -2,6 +2,7 @@
 //! page; what was seen of it shows in its hatching as well as its tone.
 
 use cartside_core::daybook::EntryId;
+use cartside_core::quantity::decimal;
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words;
 
@@ -44,7 +45,7 @@ pub fn wheel_drawing(id: EntryId, position: Position, looking: &Looking) -> Piec
          <rect class=ink width=1.8 height=5/><rect class=ink width=5 height=1.8/></pattern>\
          <pattern id=hatch-stop width=5 height=5 patternUnits=userSpaceOnUse><rect class=ink width=5 height=5/></pattern>\
          </defs><circle class=iron r={}/>{}{}<path class=the-mark d=\"M0 -100l-7 -12h14z\"/></svg>",
-        TYRE.to_string(),
+        decimal(TYRE, 1),
         parts,
         numbers(looking)
     )
@@ -128,7 +129,7 @@ fn around_width(turn: f64, half: f64) -> String {
     ];
     let each: Vec<String> = corners
         .iter()
-        .map(|(x, y)| format!("{x:.2} {y:.2}"))
+        .map(|(x, y)| format!("{} {}", decimal(*x, 2), decimal(*y, 2)))
         .collect();
     format!("M{}z", each.join("L"))
 }
@@ -147,7 +148,8 @@ fn felloe(looking: &Looking, n: u16) -> String {
 }
 
 fn disc(radius: f64) -> String {
-    format!("M0 {}a{radius} {radius} 0 1 1 -.01 0z", -radius)
+    let radius = decimal(radius, 1);
+    format!("M0 -{radius}a{radius} {radius} 0 1 1 -.01 0z")
 }
 
 /// The mark of a finding on the part it is about.
@@ -163,10 +165,10 @@ fn badge(looking: &Looking, place: Place, look: Look) -> Option<Piece> {
         Place::Whole | Place::Nave => 0.0,
     };
     let (x, y) = point(looking.wheel.turn(place).unwrap_or_default(), out);
-    let moved = format!("translate({:.2} {:.2}) scale(.5)", x - 8.0, y - 8.0);
     Some(sheet!(
-        "svg:<g class=badge transform={} data-mark={}><circle cx=16 cy=16 r=12/><path d={}/></g>",
-        moved,
+        "svg:<g class=badge transform=\"translate({} {}) scale(.5)\" data-mark={}><circle cx=16 cy=16 r=12/><path d={}/></g>",
+        decimal(x - 8.0, 2),
+        decimal(y - 8.0, 2),
         code,
         filled(code)
     ))
@@ -180,7 +182,7 @@ fn numbers(looking: &Looking) -> Vec<Piece> {
         .map(|n| {
             let turn = looking.wheel.turn(Place::Spoke(n)).unwrap_or_default();
             let (x, y) = point(turn, NUMBERS);
-            let (x, y) = (format!("{x:.1}"), format!("{y:.1}"));
+            let (x, y) = (decimal(x, 1), decimal(y, 1));
             sheet!(
                 "svg:<text class=number x={} y={}>{}</text>",
                 x,

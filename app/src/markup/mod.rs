@@ -10,7 +10,7 @@ mod sheet;
 mod standing;
 
 pub use heard::{picked_file, typed};
-pub use piece::{Piece, Tag, afresh, drawn, live, nothing, tag};
+pub use piece::{Piece, afresh, live, nothing};
 pub(crate) use sheet::sheet;
 pub use sheet::{Hole, fill, heard, is_sound, tap};
 

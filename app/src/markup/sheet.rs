@@ -6,7 +6,7 @@ use std::borrow::Cow;
 
 use web_sys::Event;
 
-use super::piece::{Ear, Piece, Tag, Worth, drawn, nothing, tag};
+use super::piece::{Ear, Parts, Piece, Tag, Worth, nothing};
 
 /// Writes a piece: `sheet!("<p class=dim>{}</p>", said)`.
 ///
@@ -127,24 +127,28 @@ impl Filling {
     fn element(&mut self, within: bool) -> Tag {
         let (name, mut sign) = self.until(&[' ', '>', '/']);
         let within = within || name == "svg";
-        let mut element = if within { drawn(name) } else { tag(name) };
+        let mut element = Parts {
+            name,
+            drawn: within,
+            ..Parts::default()
+        };
         while sign == Some(' ') {
             sign = self.attribute(&mut element);
         }
         if sign == Some('>') {
-            element.0.pieces = self.pieces(within);
+            element.pieces = self.pieces(within);
         } else {
             self.until(&['>']);
         }
-        element
+        Tag(Box::new(element))
     }
 
     /// One attribute, and the sign after it.
-    fn attribute(&mut self, element: &mut Tag) -> Option<char> {
+    fn attribute(&mut self, element: &mut Parts) -> Option<char> {
         let (name, sign) = self.until(&['=', ' ', '>', '/']);
         if sign != Some('=') {
             if !name.is_empty() {
-                element.0.attributes.push((name, Worth::Text("".into())));
+                element.attributes.push((name, Worth::Text("".into())));
             }
             return sign;
         }
@@ -168,7 +172,7 @@ impl Filling {
     }
 
     /// Sets an attribute to a text with holes.
-    fn worth(&mut self, element: &mut Tag, name: &'static str, text: &'static str) {
+    fn worth(&mut self, element: &mut Parts, name: &'static str, text: &'static str) {
         let mut said = Cow::Borrowed(text);
         if text == "{}" {
             match self.holes.next() {
@@ -176,7 +180,7 @@ impl Filling {
                 Some(Hole::Flag(true)) => said = "".into(),
                 Some(Hole::Ear(ear)) => {
                     let event = name.strip_prefix("on:").unwrap_or(name);
-                    element.0.ears.push((event, ear));
+                    element.ears.push((event, ear));
                     return;
                 }
                 _ => return,
@@ -196,7 +200,7 @@ impl Filling {
             "value" => Worth::Typed(said.into_owned()),
             _ => Worth::Text(said),
         };
-        element.0.attributes.push((name, worth));
+        element.attributes.push((name, worth));
     }
 }
 

@@ -9,6 +9,8 @@ use std::fmt;
 
 use serde_json::Number;
 
+use crate::quantity::decimal;
+
 /// A value read from JSON.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Json {
@@ -146,13 +148,11 @@ pub(super) fn on_paper(value: f64) -> Number {
     if !value.is_finite() {
         return Number::from_string_unchecked("null".to_owned());
     }
-    let millionths = (value * 1e6).round();
-    let sign = if millionths < 0.0 { "-" } else { "" };
-    let millionths = millionths.abs() as u64;
-    let decimals = format!("{:06}", millionths % 1_000_000);
-    let decimals = decimals.trim_end_matches('0');
-    let decimals = if decimals.is_empty() { "0" } else { decimals };
-    Number::from_string_unchecked(format!("{sign}{}.{decimals}", millionths / 1_000_000))
+    let mut text = decimal(value, 6);
+    if !text.contains('.') {
+        text.push_str(".0");
+    }
+    Number::from_string_unchecked(text)
 }
 
 impl fmt::Display for Json {

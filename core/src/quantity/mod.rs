@@ -56,9 +56,11 @@ pub mod range;
 pub mod spelling;
 pub mod format;
 pub mod measured;
+pub mod decimal;
 pub mod percent;
 pub mod circumference;
 
+pub use decimal::decimal;
 pub use length::Length;
 pub use measured::Measured;
 pub use percent::Percent;

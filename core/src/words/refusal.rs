@@ -6,6 +6,7 @@ use super::style::Style;
 use super::term::{grade, standing};
 use crate::daybook::Threshold;
 use crate::diagnosis::{DecisionRefusal, EditRefusal, Limit};
+use crate::quantity::decimal;
 
 /// Why a decision does not stand.
 #[must_use]
@@ -59,7 +60,7 @@ pub fn edit(refusal: EditRefusal, row: &Limit, style: Style) -> String {
 pub fn value(threshold: Threshold, style: Style) -> String {
     match threshold {
         Threshold::Length(least) => style.gap(least),
-        Threshold::Percent(share) => format!("{} %", share.value()),
+        Threshold::Percent(share) => format!("{} %", decimal(share.value(), 2)),
         Threshold::Count(1) => "1 place".to_owned(),
         Threshold::Count(count) => format!("{count} places"),
     }
@@ -71,6 +72,7 @@ mod tests {
     use crate::daybook::Threshold;
     use crate::diagnosis::{DecisionRefusal, EditRefusal, house_limits};
     use crate::quantity::Percent;
+    use crate::quantity::decimal;
     use crate::quantity::length::millimetres;
     use crate::survey::Standing;
     use crate::words::sample::style;

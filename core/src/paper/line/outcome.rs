@@ -11,7 +11,7 @@ use crate::daybook::{
     Day, Decision, Kind, LimitSaid, Report, Says, Threshold, Work, WorkDone, report,
 };
 use crate::paper::json::on_paper;
-use crate::quantity::Percent;
+use crate::quantity::{Percent, decimal};
 use crate::survey::Standing;
 use crate::wheel::{Part, Position};
 
@@ -167,7 +167,7 @@ fn threshold(fields: &mut Fields) -> Result<Option<Threshold>, LineRefusal> {
 
 fn percent(fields: &mut Fields) -> Result<Percent, LineRefusal> {
     let given = fields.number("percent")?;
-    Percent::new(given).ok_or_else(|| wrong("percent", &given.to_string(), "0 to 100"))
+    Percent::new(given).ok_or_else(|| wrong("percent", &decimal(given, 6), "0 to 100"))
 }
 
 fn wrong(field: &'static str, given: &str, allowed: &'static str) -> LineRefusal {

@@ -9,7 +9,7 @@ use super::outcome::{self, PaperOutcome};
 use crate::daybook::{Kind, Picture, Says, Visit, WheelSaid};
 use crate::paper::json::on_paper;
 use crate::quantity::length::{from_paper_mm, to_paper_mm};
-use crate::quantity::{Length, Measured};
+use crate::quantity::{Length, Measured, decimal};
 use crate::survey::{Answer, Play, Reading, Slot, Stage, Use};
 use crate::wheel::{Arm, Felloes, Keeper, Part, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel};
 
@@ -246,7 +246,7 @@ fn measured(fields: &mut Fields) -> Result<Measured, LineRefusal> {
     let doubt = length("doubt_mm", fields)?;
     Measured::new(value, doubt).map_err(|_| LineRefusal::Wrong {
         field: "doubt_mm",
-        given: to_paper_mm(doubt).to_string(),
+        given: decimal(to_paper_mm(doubt), 6),
         allowed: "a length from 0",
     })
 }
@@ -258,7 +258,7 @@ pub(super) fn length(field: &'static str, fields: &mut Fields) -> Result<Length,
     let mm = fields.number(field)?;
     let wrong = || LineRefusal::Wrong {
         field,
-        given: mm.to_string(),
+        given: decimal(mm, 6),
         allowed: "-20000 to 20000 millimetres",
     };
     if mm.abs() > GREATEST_MM {
