@@ -8,8 +8,8 @@ use cartside_core::paper::exchange::{Counted, Refused, UnsafeName, open};
 use cartside_core::paper::line::LineRefusal;
 
 use crate::book::{
-    Files, cart, files, jpeg, jsonl, manifest, members, picture_name, remark, truthful, with,
-    with_lines, with_manifest, with_member, without,
+    cart, files, jpeg, jsonl, manifest, members, picture_name, remark, truthful, with, with_lines,
+    with_manifest, with_member, without,
 };
 use crate::bytes::{Member, counted_zip, zip};
 

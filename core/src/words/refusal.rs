@@ -72,7 +72,6 @@ mod tests {
     use crate::daybook::Threshold;
     use crate::diagnosis::{DecisionRefusal, EditRefusal, house_limits};
     use crate::quantity::Percent;
-    use crate::quantity::decimal;
     use crate::quantity::length::millimetres;
     use crate::survey::Standing;
     use crate::words::sample::style;
