@@ -5,7 +5,7 @@ use crate::plan::Need;
 use crate::shared_build::SharedBuild;
 use crate::toolchain::WasmCompiler;
 use crate::workspace::Workspace;
-use crate::{precache, seal, setup, step};
+use crate::{alike, precache, seal, setup, step};
 use anyhow::{Context, Result};
 use std::env;
 use std::ffi::OsString;
@@ -45,6 +45,9 @@ pub(crate) fn build(
         let unsealed = workspace.root.join("target/unsealed");
         fetch(machine, workspace, held)?;
         step::call(&mut trunk(machine, workspace, held, profile, &unsealed)?)?;
+        if profile == Profile::Release {
+            put_in_order(&unsealed)?;
+        }
         seal::seal(&unsealed, profile)?;
         put_in_place(&unsealed, &place(&workspace.root, profile))
     })
@@ -110,6 +113,17 @@ fn with_tools(machine: &Machine, command: &Command) -> Result<OsString> {
     // A folder already on the path may hold a compiler too, and must not come before the chosen one.
     let new: Vec<PathBuf> = folders.filter(|folder| !before.contains(folder)).collect();
     Ok(env::join_paths(new.into_iter().chain(before))?)
+}
+
+/// Writes the wasm anew in the order that packs best.
+fn put_in_order(folder: &Path) -> Result<()> {
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.extension().is_some_and(|ending| ending == "wasm") {
+            fs::write(&path, alike::side_by_side(&fs::read(&path)?)?)?;
+        }
+    }
+    Ok(())
 }
 
 fn put_in_place(from: &Path, to: &Path) -> Result<PathBuf> {

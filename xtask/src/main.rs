@@ -4,6 +4,7 @@
     reason = "these commands talk to a person at a terminal"
 )]
 
+mod alike;
 mod arguments;
 mod tools;
 mod machine;
