@@ -2,6 +2,7 @@
 
 use crate::machine::Machine;
 use crate::plan::Need;
+use crate::seal::WORKER;
 use crate::shared_build::SharedBuild;
 use crate::toolchain::WasmCompiler;
 use crate::workspace::Workspace;
@@ -47,6 +48,7 @@ pub(crate) fn build(
         step::call(&mut trunk(machine, workspace, held, profile, &unsealed)?)?;
         if profile == Profile::Release {
             put_in_order(&unsealed)?;
+            minify(machine, &unsealed)?;
         }
         seal::seal(&unsealed, profile)?;
         put_in_place(&unsealed, &place(&workspace.root, profile))
@@ -121,6 +123,34 @@ fn put_in_order(folder: &Path) -> Result<()> {
         let path = entry?.path();
         if path.extension().is_some_and(|ending| ending == "wasm") {
             fs::write(&path, alike::side_by_side(&fs::read(&path)?)?)?;
+        }
+    }
+    Ok(())
+}
+
+/// Takes out of glue and styles what only people read. The worker stays as it is: its list has a place to be found.
+fn minify(machine: &Machine, folder: &Path) -> Result<()> {
+    let esbuild = machine
+        .esbuild
+        .as_ref()
+        .context("esbuild is not installed")?;
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        let is_worker = path.file_name().is_some_and(|name| name == WORKER);
+        let is_text = path
+            .extension()
+            .is_some_and(|ending| ending == "js" || ending == "css");
+        if is_text && !is_worker {
+            let mut command = Command::new(esbuild);
+            command.args([
+                "--minify",
+                "--allow-overwrite",
+                "--log-level=warning",
+                "--legal-comments=none",
+            ]);
+            let mut into = OsString::from("--outfile=");
+            into.push(&path);
+            step::call(command.arg(&path).arg(into))?;
         }
     }
     Ok(())

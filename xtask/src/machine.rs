@@ -1,7 +1,7 @@
 //! What is found on this machine before anything is installed.
 
 use crate::toolchain;
-use crate::tools::{TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use crate::tools::{ESBUILD, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
 use std::env;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -30,11 +30,12 @@ pub(crate) struct Machine {
     pub(crate) source: Component,
     /// Has Debian's own compiler with the library's source, the stand-in for the wasm target.
     pub(crate) debian_rust: bool,
-    /// Has npm, which brings `wasm-opt`.
+    /// Has npm, which brings `wasm-opt` and `esbuild`.
     pub(crate) npm: bool,
     pub(crate) trunk: Option<PathBuf>,
     pub(crate) wasm_bindgen: Option<PathBuf>,
     pub(crate) wasm_opt: Option<PathBuf>,
+    pub(crate) esbuild: Option<PathBuf>,
     pub(crate) browser: Option<PathBuf>,
     pub(crate) driver: Option<PathBuf>,
 }
@@ -53,6 +54,7 @@ impl Machine {
             trunk: found(&TRUNK, cache),
             wasm_bindgen: found(&WASM_BINDGEN, cache),
             wasm_opt: found(&WASM_OPT, cache),
+            esbuild: found(&ESBUILD, cache),
             browser: chosen("CARTSIDE_BROWSER", &["chromium", "chromium-browser"]),
             driver: chosen("CARTSIDE_DRIVER", &["chromedriver"]),
         }

@@ -1,7 +1,7 @@
 //! From the facts of a machine to the steps that make it ready.
 
 use crate::machine::{Component, Machine};
-use crate::tools::{TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use crate::tools::{ESBUILD, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
 
 /// What the machine must be able to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -65,7 +65,7 @@ fn system_packages(machine: &Machine, need: Need) -> Vec<&'static str> {
     if no_target && !machine.debian_rust {
         packages.extend(DEBIAN_RUST);
     }
-    if machine.wasm_opt.is_none() && !machine.npm {
+    if (machine.wasm_opt.is_none() || machine.esbuild.is_none()) && !machine.npm {
         packages.push("npm");
     }
     if need == Need::BuildAndBrowse {
@@ -106,7 +106,10 @@ fn by_hand(packages: &[&str]) -> String {
         "rustc-web",
         "  the Rust target wasm32-unknown-unknown for the version in rust-toolchain.toml",
     );
-    add("npm", "  npm, or wasm-opt version 132 on the path");
+    add(
+        "npm",
+        "  npm, or wasm-opt version 132 and esbuild 0.28.2 on the path",
+    );
     add(
         "chromium",
         "  Chromium, on the path or named by CARTSIDE_BROWSER",
@@ -122,6 +125,9 @@ fn tool_steps(machine: &Machine) -> Vec<Step> {
     let mut steps = Vec::new();
     if machine.wasm_opt.is_none() {
         steps.push(Step::NpmInstall(WASM_OPT));
+    }
+    if machine.esbuild.is_none() {
+        steps.push(Step::NpmInstall(ESBUILD));
     }
     if machine.wasm_bindgen.is_none() {
         steps.push(Step::CargoInstall(WASM_BINDGEN));
@@ -149,6 +155,7 @@ mod tests {
             trunk: Some("/t/trunk".into()),
             wasm_bindgen: Some("/t/wasm-bindgen".into()),
             wasm_opt: Some("/t/wasm-opt".into()),
+            esbuild: Some("/t/esbuild".into()),
             browser: Some("/usr/bin/chromium".into()),
             driver: Some("/usr/bin/chromedriver".into()),
         }
@@ -162,15 +169,17 @@ mod tests {
             trunk: None,
             wasm_bindgen: None,
             wasm_opt: None,
+            esbuild: None,
             browser: None,
             driver: None,
             ..ready()
         }
     }
 
-    fn tools() -> [Step; 3] {
+    fn tools() -> [Step; 4] {
         [
             Step::NpmInstall(WASM_OPT),
+            Step::NpmInstall(ESBUILD),
             Step::CargoInstall(WASM_BINDGEN),
             Step::CargoInstall(TRUNK),
         ]

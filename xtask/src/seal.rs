@@ -11,11 +11,12 @@ use std::fs;
 use std::path::Path;
 
 const PAGE: &str = "index.html";
-const WORKER: &str = "sw.js";
+/// The service worker.
+pub(crate) const WORKER: &str = "sw.js";
 const NO_LIST: &str = "const BUILD = null;";
 const HEAD: &str = "<head>";
 /// How the names of icons end that only an installing browser asks for.
-const INSTALLED_ICON: &str = ".png";
+const INSTALLED_ICONS: [&str; 2] = [".png", "-maskable.svg"];
 
 /// Each file of a build with the SHA-256 of its bytes, by its path with forward slashes.
 pub(crate) type BuildList = BTreeMap<String, String>;
@@ -41,7 +42,9 @@ fn read(folder: &Path, name: &str) -> Result<String> {
 pub(crate) fn build_list(folder: &Path) -> Result<BuildList> {
     let mut list = BuildList::new();
     add_folder(folder, "", &mut list)?;
-    list.retain(|path, _| path != WORKER && !path.ends_with(INSTALLED_ICON));
+    list.retain(|path, _| {
+        path != WORKER && !INSTALLED_ICONS.iter().any(|ending| path.ends_with(ending))
+    });
     Ok(list)
 }
 

@@ -44,6 +44,15 @@ pub(crate) const WASM_OPT: Tool = Tool {
     folder: "node_modules/.bin",
 };
 
+/// Takes blanks, comments and long names out of the glue and the styles.
+pub(crate) const ESBUILD: Tool = Tool {
+    package: "esbuild",
+    program: "esbuild",
+    version: "0.28.2",
+    says: "0.28.2",
+    folder: "node_modules/.bin",
+};
+
 impl Tool {
     /// The tool's own folder in the cache, keyed by version.
     pub(crate) fn home(&self, cache: &Path) -> PathBuf {
