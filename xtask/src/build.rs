@@ -6,10 +6,10 @@ use crate::seal::WORKER;
 use crate::shared_build::SharedBuild;
 use crate::toolchain::WasmCompiler;
 use crate::workspace::Workspace;
-use crate::{alike, precache, seal, setup, step};
+use crate::{alike, precache, prune, seal, setup, step};
 use anyhow::{Context, Result};
 use std::env;
-use std::ffi::OsString;
+use std::ffi::{OsStr, OsString};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -47,8 +47,7 @@ pub(crate) fn build(
         fetch(machine, workspace, held)?;
         step::call(&mut trunk(machine, workspace, held, profile, &unsealed)?)?;
         if profile == Profile::Release {
-            put_in_order(&unsealed)?;
-            minify(machine, &unsealed)?;
+            shrink(machine, &unsealed)?;
         }
         seal::seal(&unsealed, profile)?;
         put_in_place(&unsealed, &place(&workspace.root, profile))
@@ -117,43 +116,60 @@ fn with_tools(machine: &Machine, command: &Command) -> Result<OsString> {
     Ok(env::join_paths(new.into_iter().chain(before))?)
 }
 
-/// Writes the wasm anew in the order that packs best.
-fn put_in_order(folder: &Path) -> Result<()> {
+/// Takes out what nothing calls and what only people read, and puts the rest in the order that packs best.
+fn shrink(machine: &Machine, folder: &Path) -> Result<()> {
     for entry in fs::read_dir(folder)? {
         let path = entry?.path();
-        if path.extension().is_some_and(|ending| ending == "wasm") {
-            fs::write(&path, alike::side_by_side(&fs::read(&path)?)?)?;
+        // The worker stays as it is: its list has a place to be found.
+        if path.file_name().is_some_and(|name| name == WORKER) {
+            continue;
+        }
+        match path.extension().and_then(OsStr::to_str) {
+            Some("wasm") => shrink_wasm(machine, &path)?,
+            Some("js") => {
+                let glue = prune::glue_without_streams(&fs::read_to_string(&path)?);
+                fs::write(&path, glue)?;
+                minify(machine, &path)?;
+            }
+            Some("css") => minify(machine, &path)?,
+            _ => {}
         }
     }
     Ok(())
 }
 
-/// Takes out of glue and styles what only people read. The worker stays as it is: its list has a place to be found.
-fn minify(machine: &Machine, folder: &Path) -> Result<()> {
+fn shrink_wasm(machine: &Machine, path: &Path) -> Result<()> {
+    let wasm_opt = machine
+        .wasm_opt
+        .as_ref()
+        .context("wasm-opt is not installed")?;
+    fs::write(path, prune::without_streams(&fs::read(path)?)?)?;
+    step::call(
+        Command::new(wasm_opt)
+            .arg("-Oz")
+            .arg(path)
+            .arg("-o")
+            .arg(path),
+    )?;
+    fs::write(path, alike::side_by_side(&fs::read(path)?)?)?;
+    Ok(())
+}
+
+fn minify(machine: &Machine, path: &Path) -> Result<()> {
     let esbuild = machine
         .esbuild
         .as_ref()
         .context("esbuild is not installed")?;
-    for entry in fs::read_dir(folder)? {
-        let path = entry?.path();
-        let is_worker = path.file_name().is_some_and(|name| name == WORKER);
-        let is_text = path
-            .extension()
-            .is_some_and(|ending| ending == "js" || ending == "css");
-        if is_text && !is_worker {
-            let mut command = Command::new(esbuild);
-            command.args([
-                "--minify",
-                "--allow-overwrite",
-                "--log-level=warning",
-                "--legal-comments=none",
-            ]);
-            let mut into = OsString::from("--outfile=");
-            into.push(&path);
-            step::call(command.arg(&path).arg(into))?;
-        }
-    }
-    Ok(())
+    let mut command = Command::new(esbuild);
+    command.args([
+        "--minify",
+        "--allow-overwrite",
+        "--log-level=warning",
+        "--legal-comments=none",
+    ]);
+    let mut into = OsString::from("--outfile=");
+    into.push(path);
+    step::call(command.arg(path).arg(into))
 }
 
 fn put_in_place(from: &Path, to: &Path) -> Result<PathBuf> {

@@ -17,6 +17,7 @@ mod shared_build;
 mod build;
 mod seal;
 mod precache;
+mod prune;
 mod server;
 mod serve;
 mod libtest;

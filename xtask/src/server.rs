@@ -368,11 +368,9 @@ mod tests {
 
     fn ask(host: &str, line: &str) -> String {
         let mut stream = TcpStream::connect(host).unwrap();
-        write!(
-            stream,
-            "{line}\r\nHost: {host}\r\nConnection: close\r\n\r\n"
-        )
-        .unwrap();
+        // In one piece, since the server may have answered and gone before a second.
+        let request = format!("{line}\r\nHost: {host}\r\nConnection: close\r\n\r\n");
+        stream.write_all(request.as_bytes()).unwrap();
         let mut answer = String::new();
         stream.read_to_string(&mut answer).unwrap();
         answer
