@@ -14,6 +14,7 @@ mod keeping;
 mod looking;
 mod markup;
 mod page;
+#[cfg(debug_assertions)]
 mod panic;
 mod photo;
 mod picturing;
@@ -27,6 +28,7 @@ mod wording;
 mod workshop;
 
 fn main() {
+    #[cfg(debug_assertions)]
     panic::tell_the_page();
     markup::put_up(shell::shell);
 }
