@@ -162,7 +162,7 @@ fn marks(body: &[u8]) -> [u32; MARKS] {
 
 #[cfg(test)]
 mod tests {
-    #![allow(clippy::unwrap_used)]
+    #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
     use super::{order, side_by_side};
     use wasm_encoder::{
         CodeSection, ConstExpr, ElementSection, Elements, ExportKind, ExportSection, Function,
