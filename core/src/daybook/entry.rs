@@ -85,7 +85,7 @@ pub enum Subject {
 }
 
 /// One wheel's description and where the wheel stands.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct WheelSaid {
     /// Where it stands.
     pub position: Position,

@@ -2,16 +2,20 @@
 
 pub mod examined;
 pub mod finding;
+pub mod house;
 pub mod judge;
 pub mod limit;
 pub mod needs;
 pub mod seen;
 pub mod standing;
+mod reach;
+mod rows;
 
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};
-pub use judge::{Judgement, judge};
-pub use limit::{Limit, Origin, Test, house_limits};
+pub use house::house_limits;
+pub use judge::{Beside, Judgement, judge};
+pub use limit::{Limit, Origin, Test};
 pub use needs::{needs, questions};
 pub use seen::{Seen, Taken};
 pub use standing::{Grade, Standing};

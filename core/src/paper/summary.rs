@@ -8,7 +8,7 @@ use crate::diagnosis::{Limit, Standing, lowest};
 use crate::wheel::VehicleKind;
 
 /// The form of the text; to be raised with every change of its fields or of how they are worked out.
-pub const SCHEMA: u32 = 1;
+pub const SCHEMA: u32 = 2;
 
 /// A vehicle in a few words.
 #[derive(Clone, Debug, PartialEq, Eq)]

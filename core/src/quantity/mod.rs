@@ -4,7 +4,7 @@
 //! becomes a length in [`spelling`], a length becomes text in [`mod@format`], a paper number becomes
 //! either in [`length`], and each value is checked against a named row of [`range`]. Whatever a
 //! door will not take comes back as a [`refusal`]. Positive lengths point the way their range
-//! says; only the dish may be negative.
+//! says; only the dish may be negative. A [`percent`] is a share of a whole.
 //!
 //! # Accepted spellings
 //!
@@ -56,9 +56,11 @@ pub mod range;
 pub mod spelling;
 pub mod format;
 pub mod measured;
+pub mod percent;
 pub mod circumference;
 
 pub use length::Length;
 pub use measured::Measured;
+pub use percent::Percent;
 pub use range::LengthRange;
 pub use refusal::Refusal;

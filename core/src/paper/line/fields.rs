@@ -7,20 +7,32 @@ use super::{LineRefusal, MOST_REPLACED};
 use crate::daybook::Digest;
 
 /// What remains to be taken of an object.
-pub(super) struct Fields(Map<String, Value>);
+pub(super) struct Fields {
+    open: Map<String, Value>,
+    /// Fields that nobody took of objects within it.
+    within: usize,
+}
 
 impl Fields {
     pub(super) fn new(object: Map<String, Value>) -> Fields {
-        Fields(object)
+        Fields {
+            open: object,
+            within: 0,
+        }
     }
 
     /// How many fields nobody has taken.
     pub(super) fn left(&self) -> usize {
-        self.0.len()
+        self.open.len() + self.within
+    }
+
+    /// Adds the fields that nobody has taken of an object within this one.
+    pub(super) fn count(&mut self, left: usize) {
+        self.within += left;
     }
 
     fn take(&mut self, field: &str) -> Option<Value> {
-        self.0.remove(field)
+        self.open.remove(field)
     }
 
     /// A text that may be missing.
@@ -50,10 +62,18 @@ impl Fields {
 
     /// A number.
     pub(super) fn number(&mut self, field: &'static str) -> Result<f64, LineRefusal> {
-        let value = self.take(field).ok_or(LineRefusal::Missing(field))?;
-        value
-            .as_f64()
-            .ok_or_else(|| wrong(field, &value, "a number"))
+        self.maybe_number(field)?.ok_or(LineRefusal::Missing(field))
+    }
+
+    /// A number that may be missing.
+    pub(super) fn maybe_number(&mut self, field: &'static str) -> Result<Option<f64>, LineRefusal> {
+        self.take(field)
+            .map(|value| {
+                value
+                    .as_f64()
+                    .ok_or_else(|| wrong(field, &value, "a number"))
+            })
+            .transpose()
     }
 
     /// Yes or no; missing is no.
@@ -69,7 +89,7 @@ impl Fields {
     pub(super) fn object(&mut self, field: &'static str) -> Result<Option<Fields>, LineRefusal> {
         match self.take(field) {
             None => Ok(None),
-            Some(Value::Object(object)) => Ok(Some(Fields(object))),
+            Some(Value::Object(object)) => Ok(Some(Fields::new(object))),
             Some(other) => Err(wrong(field, &other, "an object")),
         }
     }

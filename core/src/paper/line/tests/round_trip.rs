@@ -6,10 +6,11 @@ use crate::daybook::entry::GREATEST_N;
 use crate::daybook::{Digest, Entry, Hand, Picture, Says, Stamp, Unwritten, Visit, WheelSaid};
 use crate::paper::line;
 use crate::quantity::length::{from_paper_mm, inches, millimetres, to_paper_mm};
-use crate::quantity::{Length, Measured};
-use crate::survey::{Answer, Play, Question, Reading, Slot};
+use crate::quantity::{Length, Measured, Percent};
+use crate::survey::{Answer, Crack, Play, Question, Reading, Ring, Slot};
 use crate::wheel::{
-    Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+    Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
+    Wheel,
 };
 
 use proptest::option::of as maybe;
@@ -66,12 +67,26 @@ fn answers() -> impl Strategy<Value = Answer> {
             .prop_map(|(value, doubt)| Answer::Length(Measured::new(value, doubt.abs()).unwrap())),
         2 => lengths().prop_map(Answer::Over),
         2 => select(&Play::ALL[..]).prop_map(Answer::Play),
+        1 => select(&Ring::ALL[..]).prop_map(Answer::Ring),
+        1 => select(&Crack::ALL[..]).prop_map(Answer::Crack),
+        2 => (0_u32..=10_000).prop_map(|n| {
+            Answer::Share(Percent::from_paper(f64::from(n) / 100.0).unwrap())
+        }),
         1 => Just(Answer::Yes),
         1 => Just(Answer::No),
         1 => Just(Answer::CannotSee),
         1 => Just(Answer::NotThere),
         1 => Just(Answer::NothingFound),
     ]
+}
+
+fn sizes() -> impl Strategy<Value = Sizes> {
+    proptest::collection::vec(maybe(lengths()), Size::ALL.len()).prop_map(|lengths| {
+        let said = Size::ALL.into_iter().zip(lengths);
+        said.fold(Sizes::default(), |sizes, (size, length)| {
+            sizes.with(size, length)
+        })
+    })
 }
 
 fn wheels() -> impl Strategy<Value = Wheel> {
@@ -82,13 +97,15 @@ fn wheels() -> impl Strategy<Value = Wheel> {
         maybe(select(&Tyre::ALL[..])),
         maybe(select(&Arm::ALL[..])),
         maybe(select(&Keeper::ALL[..])),
+        sizes(),
     );
-    (felloes, rest).prop_map(|(felloes, (rim, tyre, arm, keeper))| Wheel {
+    (felloes, rest).prop_map(|(felloes, (rim, tyre, arm, keeper, sizes))| Wheel {
         felloes,
         rim,
         tyre,
         arm,
         keeper,
+        sizes,
     })
 }
 
