@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use cartside_core::daybook::{Entry, EntryId, VehicleView};
-use cartside_core::diagnosis::{Grade, Judgement, examined, judge};
+use cartside_core::diagnosis::{Beside, Grade, Judgement, examined, judge};
 use cartside_core::survey::{Answer, Places, Question};
 use cartside_core::wheel::{Place, Position, Wheel};
 use cartside_core::words;
@@ -86,7 +86,7 @@ impl Looking {
             described_by,
             answers: answers(vehicle, examination.as_ref(), position),
             examination,
-            judgement: judged.unwrap_or_else(|| judge(wheel, &[], &limits)),
+            judgement: judged.unwrap_or_else(|| judge(wheel, &[], &limits, &Beside::default())),
         })
     }
 

@@ -8,9 +8,12 @@ use cartside_core::diagnosis::house_limits;
 use cartside_core::paper::line;
 use cartside_core::quantity::length::{inches, millimetres};
 use cartside_core::quantity::{Measured, Percent};
-use cartside_core::survey::{Answer, Play, Question, Reading, Slot, Stage, Standing, Use};
+use cartside_core::survey::{
+    Answer, Crack, Play, Question, Reading, Ring, Slot, Stage, Standing, Use,
+};
 use cartside_core::wheel::{
-    Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+    Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
+    Wheel,
 };
 use jsonschema::Validator;
 use serde_json::{Value, json};
@@ -37,6 +40,9 @@ fn strict() -> Validator {
         assert!(schema["$defs"][said]["properties"].is_object(), "{said}");
         schema["$defs"][said]["additionalProperties"] = false.into();
     }
+    let sizes = &mut schema["$defs"]["wheel"]["properties"]["sizes_mm"];
+    assert!(sizes["properties"].is_object());
+    sizes["additionalProperties"] = false.into();
     schema["additionalProperties"] = false.into();
     schema["properties"]["slot"]["anyOf"] = json!([
         { "enum": ["vehicle", "visit"] },
@@ -110,6 +116,14 @@ fn wheels() -> Vec<Unwritten> {
         keeper: Some(keeper),
         ..bare.clone()
     }));
+    let mut sizes = Sizes::default();
+    for size in Size::ALL {
+        sizes = sizes.with(size, Some(size.range().min()));
+        wheels.push(Wheel {
+            sizes,
+            ..bare.clone()
+        });
+    }
     let said = |(wheel, position)| entry(Says::Wheel(WheelSaid { position, wheel }));
     wheels
         .into_iter()
@@ -132,6 +146,10 @@ fn readings() -> Vec<Unwritten> {
         Answer::NothingFound,
     ];
     answers.extend(Play::ALL.map(Answer::Play));
+    answers.extend(Ring::ALL.map(Answer::Ring));
+    answers.extend(Crack::ALL.map(Answer::Crack));
+    let shares = [0.0, 0.01, 33.33, 100.0];
+    answers.extend(shares.map(|share| Answer::Share(Percent::from_paper(share).unwrap())));
     let wheel = Wheel::of(Felloes::even(12, 6).unwrap());
     let places = Question::all().flat_map(|question| {
         let last = question.places_on(&wheel).pop().unwrap();
@@ -219,7 +237,7 @@ fn limits() -> Vec<Unwritten> {
     let ways = [
         None,
         Some(Threshold::Length(inches(1.0 / 32.0))),
-        Some(Threshold::Percent(Percent::new(33.33).unwrap())),
+        Some(Threshold::Percent(Percent::from_paper(33.33).unwrap())),
         Some(Threshold::Count(2)),
     ];
     let rows = house_limits().into_iter().map(|row| row.code());
@@ -500,7 +518,15 @@ fn reader_and_schema_refuse_the_same_lines() {
         reading(&json!({ "answer": "length", "mm": 20_000.5, "doubt_mm": 1 })),
         reading(&json!({ "answer": "over" })),
         reading(&json!({ "answer": "yes", "written": 1 })),
+        reading(&json!({ "answer": "share" })),
+        reading(&json!({ "answer": "share", "percent": -0.01 })),
+        reading(&json!({ "answer": "share", "percent": 100.01 })),
+        reading(&json!({ "answer": "share", "percent": "12" })),
         wheel(&json!({})),
+        wheel(&json!({ "felloes": [2, 2], "sizes_mm": [] })),
+        wheel(&json!({ "felloes": [2, 2], "sizes_mm": { "dish": "12" } })),
+        wheel(&json!({ "felloes": [2, 2], "sizes_mm": { "dish": null } })),
+        wheel(&json!({ "felloes": [2, 2], "sizes_mm": { "height": 20_000.5 } })),
         wheel(&json!({ "felloes": [] })),
         wheel(&json!({ "felloes": [2, 0, 2] })),
         wheel(&json!({ "felloes": [2, -2, 2] })),
@@ -563,6 +589,7 @@ fn reader_and_schema_take_lines_of_a_later_version() {
         outcome("report", "near/report", &json!({ "pages": 1 })),
         examined(&json!({ "used_for": ["racing"] })),
         examined(&json!({ "stage": "in-the-fire" })),
+        wheel(&json!({ "felloes": [2, 2], "sizes_mm": { "hub": [1] } })),
     ];
     for line in later {
         assert!(line::read(&line).is_ok(), "not read: {line}");

@@ -6,8 +6,10 @@ use std::collections::BTreeSet;
 use cartside_core::daybook::{Decision, Work};
 use cartside_core::diagnosis::house_limits;
 use cartside_core::paper::line;
-use cartside_core::survey::{Answer, Play, Question, Stage, Standing, Use};
-use cartside_core::wheel::{Arm, Felloes, Keeper, Place, Position, Rim, Tyre, VehicleKind, Wheel};
+use cartside_core::survey::{Answer, Crack, Play, Question, Ring, Stage, Standing, Use};
+use cartside_core::wheel::{
+    Arm, Felloes, Keeper, Place, Position, Rim, Size, Tyre, VehicleKind, Wheel,
+};
 use jsonschema::Validator;
 use serde_json::{Map, Value, json};
 
@@ -139,6 +141,7 @@ fn a_line_without_a_field_is_judged_alike() {
         "reading.answer",
         "reading.doubt_mm",
         "reading.mm",
+        "reading.percent",
         "remark.text",
         "report.core",
         "report.text",
@@ -278,6 +281,12 @@ fn the_schema_lists_every_word_there_is() {
         listed(&format!("{of}/keeper")),
         words(&Keeper::ALL.map(Keeper::code))
     );
+    let sizes = schema.pointer(&format!("{of}/sizes_mm/properties"));
+    let sizes = sizes.unwrap().as_object().unwrap().keys().cloned();
+    assert_eq!(
+        sizes.collect::<BTreeSet<_>>(),
+        words(&Size::ALL.map(Size::code))
+    );
     let kinds = VehicleKind::ALL.map(VehicleKind::code);
     assert_eq!(listed("/$defs/vehicle/properties/kind"), words(&kinds));
     let uses = listed("/$defs/visit/properties/used_for/items");
@@ -290,6 +299,12 @@ fn the_schema_lists_every_word_there_is() {
     assert_eq!(listed("/$defs/work/properties/did/items"), words(&works));
     let answers = listed("/$defs/reading/properties/answer");
     assert!(Play::ALL.iter().all(|play| answers.contains(play.code())));
+    assert!(Ring::ALL.iter().all(|ring| answers.contains(ring.code())));
+    assert!(
+        Crack::ALL
+            .iter()
+            .all(|crack| answers.contains(crack.code()))
+    );
     for answer in answers {
         assert!(known(&answer).is_some(), "{answer}");
     }
@@ -300,7 +315,8 @@ fn known(answer: &str) -> Option<Answer> {
     let golden = GOLDEN
         .lines()
         .find(|line| line.contains("\"answer\":\"length\""))?;
-    let line = golden.replace("\"answer\":\"length\"", &format!("\"answer\":\"{answer}\""));
+    let answer = format!("\"answer\":\"{answer}\",\"percent\":12.5");
+    let line = golden.replace("\"answer\":\"length\"", &answer);
     match line::read(&line).unwrap().says {
         cartside_core::daybook::Says::Reading(reading) => Some(reading.answer),
         _ => None,

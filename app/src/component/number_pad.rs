@@ -13,6 +13,12 @@ pub const LENGTHS: [&str; 18] = [
     "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "½", "¼", "⅛", "1/16", "mm", "in",
     "thou",
 ];
+/// Digits, fractions, units and a minus, for sizes that may be of either sign.
+pub const SIZES: [&str; 18] = [
+    "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "½", "¼", "⅛", "1/16", "mm", "in", "−",
+];
+/// Digits and a half, for shares.
+pub const SHARES: [&str; 12] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "½"];
 
 /// A number being typed: the label of the field, the keys there are, what is typed so far, why what was typed is not
 /// taken (empty while nothing is wrong), what takes it and what goes back without it.

@@ -51,8 +51,9 @@ pub fn page(id: EntryId, position: Position, question: Question, place: Option<P
             Stage::Ask => asked(asking),
             Stage::Begin(latest) => begin_examination(id, latest),
             Stage::NoWheel => no_wheel(),
-            Stage::NotAsked =>
-                sheet!("<p class=warning>This is asked of a wheel with a hoop tyre only.</p>"),
+            Stage::NotAsked => sheet!(
+                "<p class=warning>This is not asked of a wheel that is built like this one.</p>"
+            ),
         }),
         Route::Wheel(id, position).href(),
         live(move || {

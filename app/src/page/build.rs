@@ -5,13 +5,15 @@ mod felloe_keys;
 mod writing;
 
 use cartside_core::daybook::EntryId;
-use cartside_core::wheel::{Arm, Felloes, Keeper, Position, Rim, Tyre, Wheel};
+use cartside_core::quantity::spelling;
+use cartside_core::wheel::{Arm, Felloes, Keeper, Position, Rim, Size, Sizes, Tyre, Wheel};
 use cartside_core::words::{self, Style, term};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::component::choice::choice;
-use crate::markup::{Piece, live, sheet, tap};
+use crate::markup::{self, Piece, heard, live, sheet, tap};
+use crate::preferences::Preferences;
 use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
 use felloe_keys::felloe_keys;
@@ -25,10 +27,17 @@ pub struct Setting {
     tyre: Option<Tyre>,
     arm: Option<Arm>,
     keeper: Option<Keeper>,
+    /// Sizes as they are typed, in the order of the sizes.
+    sizes: Vec<String>,
+    was: Sizes,
 }
 
 impl Setting {
-    fn of(wheel: Option<Wheel>) -> Setting {
+    fn of(wheel: Option<Wheel>, style: Style) -> Setting {
+        let said = |size| wheel.as_ref().and_then(|wheel| wheel.sizes.get(size));
+        let sizes = Size::ALL.map(|size| said(size).map(|length| style.size(length)));
+        let sizes = sizes.map(Option::unwrap_or_default).to_vec();
+        let was = wheel.as_ref().map(|wheel| wheel.sizes).unwrap_or_default();
         match wheel {
             Some(wheel) => Setting {
                 carried: wheel.felloes.carried().to_vec(),
@@ -36,6 +45,8 @@ impl Setting {
                 tyre: wheel.tyre,
                 arm: wheel.arm,
                 keeper: wheel.keeper,
+                sizes,
+                was,
             },
             None => Setting {
                 carried: vec![2; 6],
@@ -43,12 +54,28 @@ impl Setting {
                 tyre: None,
                 arm: None,
                 keeper: None,
+                sizes,
+                was,
             },
         }
     }
 
     /// The wheel as it is set, or why its numbers make none.
-    fn wheel(self) -> Result<Wheel, String> {
+    fn wheel(self, style: Style) -> Result<Wheel, String> {
+        let mut sizes = Sizes::default();
+        for (size, text) in Size::ALL.into_iter().zip(&self.sizes) {
+            let was = self.was.get(size);
+            // What could only be shown rounded stays as it was unless it is typed anew.
+            let length = match text.trim() {
+                "" => None,
+                _ if was.is_some_and(|was| style.size(was) == *text) => was,
+                text => {
+                    let length = spelling::parse(text, size.range(), style.length.bare_unit());
+                    Some(length.map_err(|refusal| refusal.to_string())?)
+                }
+            };
+            sizes = sizes.with(size, length);
+        }
         let felloes = Felloes::new(self.carried).map_err(|refusal| refusal.to_string())?;
         Ok(Wheel {
             felloes,
@@ -56,6 +83,7 @@ impl Setting {
             tyre: self.tyre,
             arm: self.arm,
             keeper: self.keeper,
+            sizes,
         })
     }
 
@@ -118,12 +146,16 @@ impl Choice {
 pub fn page(id: EntryId, position: Position) -> Piece {
     let shop = workshop();
     // Taken once, so that nothing resets a key while somebody is setting them.
-    let setting = RwSignal::new(Setting::of(untrack(|| described(shop, position))));
+    let setting = RwSignal::new(Setting::of(
+        untrack(|| described(shop, position)),
+        shop.style(),
+    ));
     sheet!(
-        "<main class=page data-page=build><h1 class=capital>{}: how it is built</h1>{}{}\
+        "<main class=page data-page=build><h1 class=capital>{}: how it is built</h1>{}{}{}\
          <a class=\"key key-plain\" href={}>To the wheel</a></main>",
         words::place::wheel_at(position),
         live(move || settings(setting, shop.style())),
+        sizes(setting, shop.style()),
         save(shop, id, position, setting),
         Route::Wheel(id, position).href()
     )
@@ -165,10 +197,41 @@ fn settings(setting: RwSignal<Setting>, style: Style) -> Piece {
     )
 }
 
+/// Fields for the sizes; each may stay empty until it is needed.
+fn sizes(setting: RwSignal<Setting>, style: Style) -> Piece {
+    let typed = setting.get_untracked().sizes;
+    let field = |(at, (size, text)): (usize, (Size, String))| {
+        sheet!(
+            "<label class=field><span class=capital>{}</span>\
+             <input type=text autocomplete=off maxlength=40 data-size={} value={} on:input={}/></label>",
+            term::size(size, style),
+            size.code(),
+            text,
+            heard(move |event| {
+                let text = markup::typed(&event);
+                change(setting, &|setting| {
+                    if let Some(size) = setting.sizes.get_mut(at) {
+                        size.clone_from(&text);
+                    }
+                });
+            })
+        )
+    };
+    let fields = Size::ALL.into_iter().zip(typed).enumerate().map(field);
+    sheet!(
+        "<section class=stack data-step=sizes><h2>Sizes</h2>\
+         <p class=dim>As far as they are known. Dish as built is negative in a wheel built back-dished.</p>{}</section>",
+        fields.collect::<Vec<Piece>>()
+    )
+}
+
 /// The key that saves, and what it does to what was written.
 fn save(shop: Workshop, id: EntryId, position: Position, setting: RwSignal<Setting>) -> Piece {
     let refused = RwSignal::new(String::new());
-    let save = move || match setting.get_untracked().wheel() {
+    let save = move || match setting
+        .get_untracked()
+        .wheel(shop.preferences.with_untracked(Preferences::style))
+    {
         Err(said) => refused.set(said),
         Ok(wheel) => {
             refused.set(String::new());

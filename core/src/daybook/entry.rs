@@ -109,7 +109,7 @@ pub enum Subject {
 }
 
 /// One wheel's description and where the wheel stands.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct WheelSaid {
     /// Where it stands.
     pub position: Position,

@@ -1,14 +1,16 @@
 //! One wheel as one examination found it: the book's readings put before the evaluator.
 
 use super::decision::effective;
-use super::judge::{Judgement, judge};
+use super::judge::{Beside, Judgement, judge};
 use super::limit::Limit;
 use super::seen::Taken;
 use super::standing::Standing;
 use crate::daybook::{EntryId, VehicleView};
+use crate::survey::Question;
 use crate::wheel::Position;
 
-/// Judges the wheel at this position by the readings of one examination; `None` if no such wheel is
+/// Judges the wheel at this position by the readings of one examination, its dish beside that of
+/// the other wheel of its axle; `None` if no such wheel is
 /// described.
 pub fn examined(
     vehicle: &VehicleView<'_, '_>,
@@ -17,16 +19,23 @@ pub fn examined(
     limits: &[Limit],
 ) -> Option<Judgement> {
     let (wheel, _) = vehicle.wheel(position)?;
-    let readings: Vec<Taken> = vehicle
-        .readings(visit)
-        .into_iter()
-        .filter(|(_, reading)| reading.slot.position == position)
-        .map(|(entry, reading)| Taken {
+    let (mut readings, mut beside) = (Vec::new(), Beside::default());
+    let pair = position
+        .pair()
+        .filter(|pair| vehicle.wheel(*pair).is_some());
+    for (entry, reading) in vehicle.readings(visit) {
+        let slot = reading.slot;
+        let taken = || Taken {
             entry: entry.id,
             reading: reading.clone(),
-        })
-        .collect();
-    Some(judge(wheel, &readings, limits))
+        };
+        if slot.position == position {
+            readings.push(taken());
+        } else if Some(slot.position) == pair && slot.question == Question::Dish {
+            beside.dish.push(taken());
+        }
+    }
+    Some(judge(wheel, &readings, limits, &beside))
 }
 
 /// The lowest standing that any wheel of the vehicle gets from its latest examination, by what was

@@ -4,7 +4,7 @@
 use super::limit::Limit;
 use super::standing::Grade;
 use crate::daybook::EntryId;
-use crate::quantity::Length;
+use crate::quantity::{Length, Percent};
 use crate::survey::{Need, Question};
 use crate::wheel::Place;
 
@@ -13,8 +13,16 @@ use crate::wheel::Place;
 pub enum Measure {
     /// The greatest length at any of its places.
     Greatest(Length),
+    /// The least length at any of its places.
+    Least(Length),
     /// All lengths together.
     Sum(Length),
+    /// How far a length lies off what it is held against; never below nought.
+    By(Length),
+    /// How much the joints must be eased by in all, so that the spokes can come home.
+    Ease(Length),
+    /// A share; where several reach, the one furthest off.
+    Share(Percent),
     /// So many places, of so many looked at.
     Places {
         /// How many reach the limit.

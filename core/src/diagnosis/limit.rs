@@ -2,9 +2,9 @@
 //! limit is known for any of these rows; they are common practice, no source, and the shop's own.
 
 use super::standing::Grade;
-use crate::quantity::Length;
-use crate::quantity::length::millimetres;
-use crate::survey::{Play, Question};
+use crate::quantity::{Length, Percent};
+use crate::survey::{Crack, Play, Question, Ring};
+use crate::wheel::Keeper;
 
 /// Where a limit comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -24,6 +24,32 @@ pub enum Test {
     Any,
     /// This much or more at any one place.
     Anywhere(Length),
+    /// Less than this at any one place.
+    Under(Length),
+    /// More than this, on a wheel kept on by one of these or by what has not been said.
+    MoreThan {
+        /// How much.
+        than: Length,
+        /// The keepers it is for.
+        on: &'static [Keeper],
+    },
+    /// A third of the part or more at any one place; of a part whose depth has not been said, a
+    /// third of the least it can be.
+    AThird,
+    /// This share or more at any one place.
+    ShareAtLeast(Percent),
+    /// The lower share or less, or the higher or more, at any one place.
+    ShareOutside(Percent, Percent),
+    /// This share or less of the tyre's thickness as new, where that has been said.
+    ShareOfNew(Percent),
+    /// So many thirds or more of the dish as built lost, and 5 mm or more.
+    DishLost(u8),
+    /// Dish grown by half of the dish as built or more, and by 5 mm or more.
+    DishGrown,
+    /// Dish 5 mm or more the wrong way beyond doubt, in a wheel built with dish.
+    DishReversed,
+    /// Dish differs by this much or more from that of the other wheel of the axle.
+    PairDiffers(Length),
     /// This much or more at so many places, which are also a quarter of those looked at.
     AtPlacesAndAQuarter {
         /// How much.
@@ -36,6 +62,16 @@ pub enum Test {
     /// The hand's verdict is this or worse at any place. A measure that refines a verdict replaces
     /// it; one that stands beside it does not soften it.
     Felt(Play),
+    /// The sound is this or worse at any place.
+    Sounds(Ring),
+    /// The sound is dead at every place round the tyre, four at least.
+    DeadAllRound,
+    /// A crack that is this or worse at any place.
+    Cracked(Crack),
+    /// A crack that is this or worse, with a bond that is loose or missing.
+    CrackedWithLooseBond(Crack),
+    /// The part is not there.
+    NotThere,
     /// The bad answer, at so many places or more.
     Answered(usize),
     /// Two spokes side by side each reach this row's limit of *light work only*.
@@ -44,6 +80,10 @@ pub enum Test {
     AQuarter,
     /// A broken or missing spoke stands beside one that is loose at foot or rim end.
     BesideALooseOne,
+    /// The joints come together before the spokes' shoulders are home: all joint gaps at the sole
+    /// come to less than 2π times the mean stand-off, every joint and every spoke measured with the
+    /// tyre on.
+    FelloeBound,
 }
 
 /// One limit: one way for one row of readings to reach one grade.
@@ -57,58 +97,4 @@ pub struct Limit {
     pub test: Test,
     /// Whose it is.
     pub origin: Origin,
-}
-
-/// The shop's limits as they come: common practice, no source.
-pub fn house_limits() -> Vec<Limit> {
-    use Grade::{KeepEmpty, LightWorkOnly, NotOnThisWheel, Note};
-    use Question::{
-        FelloeStep, JointGap, KeeperPresent, KeeperRight, KeeperSecured, SpokeBroken, SpokeFoot,
-        SpokeRimEnd, TyreGap, TyreShifts,
-    };
-    let mm = millimetres;
-    [
-        (KeeperPresent, NotOnThisWheel, Test::Answered(1)),
-        (KeeperRight, NotOnThisWheel, Test::Answered(1)),
-        (KeeperSecured, NotOnThisWheel, Test::Answered(1)),
-        (TyreGap, Note, Test::Any),
-        (
-            TyreGap,
-            LightWorkOnly,
-            Test::AtPlacesAndAQuarter {
-                each: mm(0.5),
-                places: 2,
-            },
-        ),
-        (TyreGap, LightWorkOnly, Test::Anywhere(mm(1.0))),
-        (TyreGap, KeepEmpty, Test::Anywhere(mm(3.0))),
-        (TyreShifts, KeepEmpty, Test::Answered(1)),
-        (JointGap, Note, Test::Any),
-        (JointGap, LightWorkOnly, Test::Sum(mm(2.0))),
-        (JointGap, KeepEmpty, Test::Sum(mm(10.0))),
-        (FelloeStep, KeepEmpty, Test::Anywhere(mm(3.0))),
-        (SpokeFoot, LightWorkOnly, Test::Felt(Play::JustMoves)),
-        (SpokeFoot, LightWorkOnly, Test::Any),
-        (SpokeFoot, KeepEmpty, Test::Anywhere(mm(1.5))),
-        (SpokeFoot, KeepEmpty, Test::Neighbours),
-        (SpokeFoot, KeepEmpty, Test::AQuarter),
-        (SpokeRimEnd, Note, Test::Anywhere(mm(0.5))),
-        (SpokeRimEnd, Note, Test::Felt(Play::JustMoves)),
-        (SpokeRimEnd, LightWorkOnly, Test::Anywhere(mm(2.0))),
-        (SpokeRimEnd, LightWorkOnly, Test::Felt(Play::Loose)),
-        (SpokeRimEnd, KeepEmpty, Test::Anywhere(mm(5.0))),
-        (SpokeRimEnd, KeepEmpty, Test::Neighbours),
-        (SpokeRimEnd, KeepEmpty, Test::AQuarter),
-        (SpokeBroken, KeepEmpty, Test::Answered(1)),
-        (SpokeBroken, NotOnThisWheel, Test::Answered(2)),
-        (SpokeBroken, NotOnThisWheel, Test::BesideALooseOne),
-    ]
-    .into_iter()
-    .map(|(question, grade, test)| Limit {
-        question,
-        grade,
-        test,
-        origin: Origin::House,
-    })
-    .collect()
 }

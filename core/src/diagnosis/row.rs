@@ -4,9 +4,10 @@
 use super::limit::{Limit, Test};
 use super::standing::Grade;
 use crate::daybook::Threshold;
-use crate::quantity::LengthRange;
 use crate::quantity::length::to_paper_mm;
+use crate::quantity::{LengthRange, Percent};
 use crate::survey::{Pad, Places, Question};
+use crate::wheel::Keeper;
 
 /// The most places a count may ask for: no wheel has more spokes.
 pub const MOST_PLACES: u32 = 64;
@@ -40,29 +41,56 @@ impl Test {
         match self {
             Test::Any => "any",
             Test::Anywhere(_) => "anywhere",
+            Test::Under(_) => "under",
+            Test::MoreThan { on, .. } => match on.first() {
+                Some(Keeper::LinchPin) => "more-than-linch-pin",
+                Some(Keeper::Nut) => "more-than-nut",
+                _ => "more-than-collinge-mail",
+            },
+            Test::AThird => "a-third",
+            Test::ShareAtLeast(_) => "share",
+            Test::ShareOutside(..) => "share-outside",
+            Test::ShareOfNew(_) => "share-of-new",
+            Test::DishLost(_) => "dish-lost",
+            Test::DishGrown => "dish-grown",
+            Test::DishReversed => "dish-reversed",
+            Test::PairDiffers(_) => "pair-differs",
             Test::AtPlacesAndAQuarter { .. } => "at-places",
             Test::Sum(_) => "sum",
             Test::Felt(_) => "felt",
+            Test::Sounds(_) => "sounds",
+            Test::DeadAllRound => "dead-all-round",
+            Test::Cracked(_) => "cracked",
+            Test::CrackedWithLooseBond(_) => "cracked-with-loose-bond",
+            Test::NotThere => "not-there",
             Test::Answered(_) => "answered",
             Test::Neighbours => "neighbours",
             Test::AQuarter => "a-quarter",
             Test::BesideALooseOne => "beside-a-loose-one",
+            Test::FelloeBound => "felloe-bound",
         }
     }
 
-    /// The value at which it is reached, from there upward; so of two values the smaller is the more
-    /// cautious.
+    /// The value at which it is reached: from there upward, or downward where
+    /// [`is_reached_below`](Self::is_reached_below).
     pub fn threshold(&self) -> Option<Threshold> {
         match self {
-            Test::Anywhere(least) | Test::Sum(least) => Some(Threshold::Length(*least)),
-            Test::AtPlacesAndAQuarter { each, .. } => Some(Threshold::Length(*each)),
+            Test::Anywhere(least)
+            | Test::Sum(least)
+            | Test::Under(least)
+            | Test::PairDiffers(least)
+            | Test::AtPlacesAndAQuarter { each: least, .. }
+            | Test::MoreThan { than: least, .. } => Some(Threshold::Length(*least)),
+            Test::ShareAtLeast(share) | Test::ShareOfNew(share) => Some(Threshold::Percent(*share)),
             Test::Answered(times) => u32::try_from(*times).ok().map(Threshold::Count),
-            Test::Any
-            | Test::Felt(_)
-            | Test::Neighbours
-            | Test::AQuarter
-            | Test::BesideALooseOne => None,
+            _ => None,
         }
+    }
+
+    /// Whether it is reached by less than its value, so that of two values the greater is the more
+    /// cautious.
+    pub fn is_reached_below(&self) -> bool {
+        matches!(self, Test::Under(_) | Test::ShareOfNew(_))
     }
 
     /// The same test, reached at another value; `None` where it has no such value.
@@ -70,6 +98,11 @@ impl Test {
         Some(match (*self, to) {
             (Test::Anywhere(_), Threshold::Length(least)) => Test::Anywhere(least),
             (Test::Sum(_), Threshold::Length(least)) => Test::Sum(least),
+            (Test::Under(_), Threshold::Length(limit)) => Test::Under(limit),
+            (Test::PairDiffers(_), Threshold::Length(least)) => Test::PairDiffers(least),
+            (Test::MoreThan { on, .. }, Threshold::Length(than)) => Test::MoreThan { than, on },
+            (Test::ShareAtLeast(_), Threshold::Percent(share)) => Test::ShareAtLeast(share),
+            (Test::ShareOfNew(_), Threshold::Percent(share)) => Test::ShareOfNew(share),
             (Test::AtPlacesAndAQuarter { places, .. }, Threshold::Length(each)) => {
                 Test::AtPlacesAndAQuarter { each, places }
             }
@@ -119,14 +152,14 @@ fn most(question: Question, sort: Threshold) -> Option<Threshold> {
         Threshold::Count(_) => {
             (question.places() != Places::Whole).then_some(Threshold::Count(MOST_PLACES))
         }
-        Threshold::Percent(_) => None,
+        Threshold::Percent(_) => Some(Threshold::Percent(Percent::whole(100))),
     }
 }
 
 fn range(question: Question) -> Option<LengthRange> {
     match question.pad() {
-        Pad::Gauge(range) | Pad::Verdict(range) => Some(range),
-        Pad::YesNo => None,
+        Pad::Gauge(range) | Pad::Size(range) | Pad::Verdict(range) => Some(range),
+        Pad::Fastening | Pad::Ring | Pad::Crack | Pad::Share | Pad::YesNo => None,
     }
 }
 
@@ -134,7 +167,7 @@ fn range(question: Question) -> Option<LengthRange> {
 pub(super) fn number(threshold: Threshold) -> f64 {
     match threshold {
         Threshold::Length(least) => to_paper_mm(least),
-        Threshold::Percent(share) => share.value(),
+        Threshold::Percent(share) => share.to_paper(),
         Threshold::Count(count) => f64::from(count),
     }
 }

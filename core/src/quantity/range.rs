@@ -54,6 +54,12 @@ length_ranges! {
     StandOff: "stand-off", 0.0 to 50.0 mm, "between the spoke's shoulder and the belly of the felloe";
     RunOut: "run-out", 0.0 to 300.0 mm, "how far the rim wanders in one turn, from least to most";
     EndPlay: "end play", 0.0 to 100.0 mm, "how far the wheel slides along its arm";
+    OutOfRound: "out of round", 0.0 to 300.0 mm, "how far the rim rises and falls in one turn, from least to most";
+    Shake: "shake", 0.0 to 300.0 mm, "how far the rim moves between two hands, from stop to stop";
+    RotDepth: "rot depth", 0.0 to 200.0 mm, "how deep a point goes into soft wood";
+    FelloeDepth: "felloe depth", 10.0 to 400.0 mm, "through the felloe, from sole to belly";
+    SpokeDepth: "spoke depth", 10.0 to 200.0 mm, "through the spoke, from face to back";
+    BoxLength: "box length", 30.0 to 600.0 mm, "along the box, from end to end";
     General: "length", 0.0 to 20000.0 mm, "any other length";
 }
 

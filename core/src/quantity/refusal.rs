@@ -53,6 +53,11 @@ pub enum Refusal {
         /// The doubt that was given.
         given: Length,
     },
+    /// What was given is no share from 0 % to 100 %.
+    NoShare {
+        /// What was given.
+        given: String,
+    },
 }
 
 /// What is wrong with the spelling of a length.
@@ -119,6 +124,10 @@ impl Display for Refusal {
                 f,
                 "The doubt of a reading was given as {}, and it may not be less than 0 mm",
                 in_millimetres(*given)
+            ),
+            Refusal::NoShare { given } => write!(
+                f,
+                "“{given}” was given, and a share may be from 0 % to 100 %"
             ),
         }?;
         write!(f, "; nothing was changed.")

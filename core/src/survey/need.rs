@@ -5,7 +5,7 @@
 pub enum Need {
     /// What keeps the wheel on: there, the right part, secured.
     Keeper,
-    /// The tyre's ring at four places.
+    /// The tyre's ring at four places, where the tyre is a hoop.
     Ring,
     /// Every felloe joint.
     Joints,
@@ -17,6 +17,8 @@ pub enum Need {
     SpokesWhole,
     /// The gap under the tyre at four places, where the tyre is a hoop.
     TyreGap,
+    /// Every strake, where there are strakes.
+    Strakes,
     /// Dish.
     Dish,
     /// End play along the arm, and shake at the rim.
@@ -29,7 +31,7 @@ pub enum Need {
 
 impl Need {
     /// Every need, in the order they are listed.
-    pub const ALL: [Need; 11] = [
+    pub const ALL: [Need; 12] = [
         Need::Keeper,
         Need::Ring,
         Need::Joints,
@@ -37,6 +39,7 @@ impl Need {
         Need::SpokeRimEnds,
         Need::SpokesWhole,
         Need::TyreGap,
+        Need::Strakes,
         Need::Dish,
         Need::EndPlayAndShake,
         Need::Rot,

@@ -1,9 +1,10 @@
-//! One wheel as it is built: its felloes and spokes, and what has been said of rim, tyre, arm and
-//! keeper. What has not been said yet is `None`.
+//! One wheel as it is built: its felloes and spokes, and what has been said of rim, tyre, arm,
+//! keeper and sizes. What has not been said yet is `None`.
 
 use super::axle::{Arm, Keeper};
 use super::felloes::Felloes;
 use super::part::Place;
+use super::sizes::Sizes;
 
 /// How the rim is made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -66,7 +67,7 @@ impl Tyre {
 }
 
 /// One wheel as it is built.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Wheel {
     /// Its felloes and the spokes each carries.
     pub felloes: Felloes,
@@ -78,6 +79,8 @@ pub struct Wheel {
     pub arm: Option<Arm>,
     /// What keeps it on, once said.
     pub keeper: Option<Keeper>,
+    /// Its sizes, as far as they have been said.
+    pub sizes: Sizes,
 }
 
 impl Wheel {
@@ -89,6 +92,7 @@ impl Wheel {
             tyre: None,
             arm: None,
             keeper: None,
+            sizes: Sizes::default(),
         }
     }
 

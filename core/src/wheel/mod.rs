@@ -4,6 +4,7 @@ pub mod axle;
 pub mod felloes;
 pub mod part;
 pub mod position;
+pub mod sizes;
 pub mod vehicle;
 mod description;
 
@@ -12,4 +13,5 @@ pub use description::{Rim, Tyre, Wheel};
 pub use felloes::{Felloes, FelloesRefusal};
 pub use part::{Part, Place};
 pub use position::Position;
+pub use sizes::{Size, Sizes};
 pub use vehicle::{Vehicle, VehicleKind};

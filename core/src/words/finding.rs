@@ -1,9 +1,10 @@
 //! One finding: what, where, how much, by which limit, and what was not looked at.
 
-use super::limit::{felt, limit, number};
+use super::answer::{bad, share};
+use super::capital;
+use super::limit::{cracked, felt, limit, number, sounds};
 use super::place::places;
 use super::style::Style;
-use super::terms::Terms;
 use crate::diagnosis::{Finding, Measure, Test};
 use crate::survey::{Places, Question};
 use crate::wheel::{Place, Wheel};
@@ -47,38 +48,85 @@ fn where_(finding: &Finding, wheel: &Wheel, style: Style) -> String {
 }
 
 fn heading(finding: &Finding, style: Style) -> String {
-    let Terms {
-        tyre, felloe, foot, ..
-    } = style.terms;
     let many = finding.places.len() > 1;
-    let spokes = if many { "Spokes" } else { "Spoke" };
-    match finding.question {
-        Question::KeeperPresent => "Nothing keeps the wheel on its arm".to_owned(),
-        Question::KeeperRight => "The wrong part keeps the wheel on".to_owned(),
-        Question::KeeperSecured => "What keeps the wheel on is not secured".to_owned(),
-        Question::TyreGap => format!("Gap under the {tyre}"),
-        Question::TyreShifts => format!("The {tyre} shifts by hand"),
-        Question::JointGap if many => "Open joints".to_owned(),
-        Question::JointGap => "Open joint".to_owned(),
-        Question::FelloeStep => format!("Step between {felloe}s"),
-        Question::SpokeFoot => format!("{spokes} loose at the {foot}"),
-        Question::SpokeRimEnd => format!("{spokes} loose at the rim end"),
-        Question::SpokeBroken if finding.limit.test == Test::BesideALooseOne => {
-            format!("{spokes} broken beside a loose one")
+    let one_or = |one: &'static str, several: &'static str| if many { several } else { one };
+    let said = match (finding.question, &finding.limit.test) {
+        (Question::KeeperPresent, _) => "Nothing keeps the wheel on its arm",
+        (Question::KeeperRight, _) => "The wrong part keeps the wheel on",
+        (Question::KeeperSecured, _) => "What keeps the wheel on is not secured",
+        (Question::KeeperWorn, _) => "{linch_pin} worn",
+        (Question::TyreRing, Test::DeadAllRound) => "The {tyre} is dead all round",
+        (Question::TyreRing, _) => "The {tyre} does not ring",
+        (Question::TyreGap, _) => "Gap under the {tyre}",
+        (Question::TyreShifts, _) => "The {tyre} shifts by hand",
+        (Question::TyreLeft, _) => "Little iron left",
+        (Question::Strake, Test::NotThere) => one_or("Strake missing", "Strakes missing"),
+        (Question::Strake, _) => one_or("Strake loose", "Strakes loose"),
+        (Question::JointGap, _) => one_or("Open joint", "Open joints"),
+        (Question::JointBelly, _) => "Joints open at the {belly}",
+        (Question::FelloeStep, _) => "Step between {felloe}s",
+        (Question::CrackFelloe, _) => one_or("{felloe} cracked", "{felloe}s cracked"),
+        (Question::RotFelloe, _) => one_or("Rot in a {felloe}", "Rot in the {felloe}s"),
+        (Question::Moisture, _) => "Too dry or too wet for {tyring}",
+        (Question::SpokeFoot, _) => {
+            one_or("Spoke loose at the {foot}", "Spokes loose at the {foot}")
         }
-        Question::SpokeBroken => format!("{spokes} broken or missing"),
-    }
+        (Question::SpokeRimEnd, _) => {
+            one_or("Spoke loose at the rim end", "Spokes loose at the rim end")
+        }
+        (Question::SpokeBroken, Test::BesideALooseOne) => one_or(
+            "Spoke broken beside a loose one",
+            "Spokes broken beside a loose one",
+        ),
+        (Question::SpokeBroken, _) => one_or("Spoke broken or missing", "Spokes broken or missing"),
+        (Question::StandOff, Test::FelloeBound) => "{felloe}-bound: the spokes cannot come home",
+        (Question::StandOff, _) => "Shoulders off the {felloe}s",
+        (Question::TongueProud, _) => one_or(
+            "{tongue} proud of the {sole}",
+            "{tongue}s proud of the {sole}",
+        ),
+        (Question::CrackSpoke, _) => one_or("Spoke cracked", "Spokes cracked"),
+        (Question::RotSpoke, _) => one_or("Rot in a spoke", "Rot in the spokes"),
+        (Question::Bonds, Test::NotThere) => "A {bond} is missing",
+        (Question::Bonds, _) => "A {bond} is loose",
+        (Question::CrackNave, Test::CrackedWithLooseBond(_)) => {
+            "The {nave} is split and a {bond} does not hold"
+        }
+        (Question::CrackNave, _) => "The {nave} is cracked",
+        (Question::RotNave, _) => "Rot in the {nave}",
+        (Question::Dish, Test::DishLost(_)) => "Dish lost",
+        (Question::Dish, Test::DishGrown) => "Dish grown",
+        (Question::Dish, Test::DishReversed) => "Dish the wrong way",
+        (Question::Dish, Test::PairDiffers(_)) => "Dish unlike the other wheel's",
+        (Question::Dish, _) => "Dish",
+        (Question::RunOut, _) => "The rim runs out",
+        (Question::OutOfRound, _) => "The wheel is out of round",
+        (Question::EndPlay, _) => "Too much {end_play}",
+        (Question::Binds, _) => "The wheel binds",
+        (Question::Shake, _) => "Shake at the rim",
+        (question, _) => return capital(&bad(question, style)),
+    };
+    capital(&style.fill(said))
 }
 
 fn how_much(finding: &Finding, style: Style) -> String {
     let many = finding.places.len() > 1;
+    let said = |length| style.read(finding.question, length);
     match finding.measure {
-        Measure::Greatest(length) if many => format!("up to {}", style.gap(length)),
-        Measure::Greatest(length) => style.gap(length),
-        Measure::Sum(length) if many => format!("{} together", style.gap(length)),
-        Measure::Sum(length) => style.gap(length),
+        Measure::Greatest(length) if many => format!("up to {}", said(length)),
+        Measure::Least(length) if many => format!("down to {}", said(length)),
+        Measure::Greatest(length) | Measure::Least(length) => said(length),
+        Measure::Sum(length) if many => format!("{} together", said(length)),
+        Measure::Sum(length) => said(length),
+        Measure::By(length) => format!("by {}", said(length)),
+        Measure::Ease(length) => format!(
+            "ease the joints by at least {} in all",
+            style.size(length).trim_start_matches("≈ ")
+        ),
+        Measure::Share(percent) if many => format!("up to {}", share(percent)),
+        Measure::Share(percent) => share(percent),
         Measure::Places { reach, of } => counted(&finding.limit.test, reach, of),
-        Measure::Said => said(finding),
+        Measure::Said => said_only(finding, style),
     }
 }
 
@@ -90,10 +138,13 @@ fn counted(test: &Test, reach: usize, of: usize) -> String {
     }
 }
 
-fn said(finding: &Finding) -> String {
+fn said_only(finding: &Finding, style: Style) -> String {
     match (&finding.limit.test, finding.places.as_slice()) {
         (Test::Felt(least), _) => felt(*least).to_owned(),
-        (_, [Place::Whole]) => "as answered".to_owned(),
+        (Test::Sounds(least), _) => sounds(*least).to_owned(),
+        (Test::DeadAllRound, _) => "dead".to_owned(),
+        (Test::Cracked(least) | Test::CrackedWithLooseBond(least), _) => cracked(*least, style),
+        (_, [Place::Whole | Place::Nave]) => "as answered".to_owned(),
         (_, [_]) => "one".to_owned(),
         (_, places) => number(places.len()),
     }
@@ -107,23 +158,35 @@ fn not_looked(left: &[Place], wheel: &Wheel, style: Style) -> Option<String> {
 mod tests {
     use super::finding;
     use crate::daybook::{Entry, Says};
-    use crate::diagnosis::{Taken, house_limits, judge};
+    use crate::diagnosis::{Beside, Taken, house_limits, judge};
+    use crate::quantity::Percent;
     use crate::quantity::length::millimetres;
-    use crate::survey::{Answer, Play, Question};
-    use crate::wheel::Place;
+    use crate::survey::{Answer, Crack, Pad, Play, Question, Ring};
+    use crate::wheel::{Place, Size, Sizes, Tyre, Wheel};
     use crate::words::sample::{mm, reading, style, wheel};
 
     type Given = (Question, Place, Answer);
 
     /// What these readings come to, each finding on its own lines.
     fn found(given: &[Given]) -> String {
+        found_on(&wheel(), given, &Beside::default())
+    }
+
+    fn tyred(tyre: Tyre) -> Wheel {
+        Wheel {
+            tyre: Some(tyre),
+            ..wheel()
+        }
+    }
+
+    fn found_on(on: &Wheel, given: &[Given], beside: &Beside) -> String {
         let entries = (1..).zip(given);
         let taken: Vec<Taken> = entries
             .map(|(n, (question, place, answer))| taken(reading(n, *question, *place, *answer)))
             .collect();
-        let findings = judge(&wheel(), &taken, &house_limits()).findings;
+        let findings = judge(on, &taken, &house_limits(), beside).findings;
         let rows = findings.iter().map(|it| {
-            let words = finding(it, &wheel(), style());
+            let words = finding(it, on, style());
             format!(
                 "{} | {} | {}\n{}\n{}",
                 words.heading,
@@ -154,37 +217,110 @@ mod tests {
     /// Whatever a bad answer to a question is, the finding has words.
     #[test]
     fn every_question_can_be_found_bad() {
-        let bad = |question: Question| match question {
-            Question::KeeperPresent | Question::KeeperRight | Question::KeeperSecured => Answer::No,
-            Question::TyreShifts | Question::SpokeBroken => Answer::Yes,
+        let bad = |question: Question| match question.pad() {
+            Pad::YesNo if question.sound_is_yes() => Answer::No,
+            Pad::YesNo => Answer::Yes,
+            Pad::Ring => Answer::Ring(Ring::Dead),
+            Pad::Crack => Answer::Crack(Crack::Across),
+            Pad::Fastening => Answer::Play(Play::Loose),
+            Pad::Share => Answer::Share(Percent::whole(30)),
+            Pad::Size(_) if question == Question::TyreLeft => mm(4.0),
+            Pad::Size(_) if question == Question::Dish => mm(-30.0),
+            Pad::Size(_) => mm(32.0),
             _ => mm(4.0),
         };
         let rows = Question::all().map(|question| {
             let place = question.places_on(&wheel())[0];
-            found(&[(question, place, bad(question))])
+            let built = Size::Dish;
+            let wheel = Wheel {
+                tyre: [Tyre::Hoop, Tyre::Strakes]
+                    .into_iter()
+                    .find(|tyre| question.asked_of(&tyred(*tyre))),
+                sizes: Sizes::default().with(built, Some(millimetres(36.0))),
+                ..wheel()
+            };
+            found_on(
+                &wheel,
+                &[(question, place, bad(question))],
+                &Beside::default(),
+            )
         });
         insta::assert_snapshot!(rows.collect::<Vec<_>>().join("\n"), @r"
+        Keeper missing or wrong | whole wheel | as answered
+        the shop's own limit: keeper missing or wrong; common practice, no source
+        -
+        Tyre off or not central | whole wheel | as answered
+        the shop's own limit: tyre off or not central; common practice, no source
+        -
+        A spoke broken or missing | whole wheel | as answered
+        the shop's own limit: a spoke broken or missing; common practice, no source
+        -
+        Dish not the right way | whole wheel | as answered
+        the shop's own limit: dish not the right way; common practice, no source
+        -
+        A joint open to the eye | whole wheel | as answered
+        the shop's own limit: a joint open to the eye; common practice, no source
+        -
+        Nave split at the bonds | whole wheel | as answered
+        the shop's own limit: nave split at the bonds; common practice, no source
+        -
+        Rot or worm where it has stood | whole wheel | as answered
+        the shop's own limit: rot or worm where it has stood; common practice, no source
+        -
         Nothing keeps the wheel on its arm | whole wheel | as answered
-        the shop's own limit: what keeps the wheel on is not there; common practice, no source
+        the shop's own limit: keeper not there; common practice, no source
         -
         The wrong part keeps the wheel on | whole wheel | as answered
-        the shop's own limit: what keeps the wheel on is not the right part; common practice, no source
+        the shop's own limit: keeper not the right part; common practice, no source
         -
         What keeps the wheel on is not secured | whole wheel | as answered
-        the shop's own limit: what keeps the wheel on is not secured; common practice, no source
+        the shop's own limit: keeper not secured; common practice, no source
         -
+        Linch pin worn | whole wheel | 30 %
+        the shop's own limit: 25 % or more; common practice, no source
+        -
+        The tyre does not ring | between 1 and 2 | dull or dead
+        the shop's own limit: dull or dead at any place; common practice, no source
+        Not looked at: between 4 and 5, between 7 and 8, between 10 and 11.
         Gap under the tyre | between 1 and 2 | 4 mm
         the shop's own limit: 3 mm or more anywhere; common practice, no source
         Not looked at: between 4 and 5, between 7 and 8, between 10 and 11.
         The tyre shifts by hand | whole wheel | as answered
-        the shop's own limit: the tyre shifts by hand; common practice, no source
+        the shop's own limit: tyre shifts by hand; common practice, no source
         -
+        Tyre off-centre by over a quarter of its width | whole wheel | as answered
+        the shop's own limit: tyre off-centre by over a quarter of its width; common practice, no source
+        -
+        Tyre cracked through | whole wheel | as answered
+        the shop's own limit: tyre cracked through; common practice, no source
+        -
+        Little iron left | between 1 and 2 | 4 mm
+        the shop's own limit: less than 5 mm anywhere; common practice, no source
+        Not looked at: between 4 and 5, between 7 and 8, between 10 and 11.
+        Strake loose | joint 1, the mark | moves by hand
+        the shop's own limit: moves by hand at any place; common practice, no source
+        Not looked at: joints 2 to 6.
+        Strake cracked | joint 1, the mark | one
+        the shop's own limit: strake cracked; common practice, no source
+        Not looked at: joints 2 to 6.
         Open joint | joint 1, the mark | 4 mm
         the shop's own limit: 2 mm or more, all places together; common practice, no source
+        Not looked at: joints 2 to 6.
+        Joints open at the belly | joint 1, the mark | 4 mm
+        the shop's own limit: any gap at all; common practice, no source
         Not looked at: joints 2 to 6.
         Step between felloes | joint 1, the mark | 4 mm
         the shop's own limit: 3 mm or more anywhere; common practice, no source
         Not looked at: joints 2 to 6.
+        Felloe cracked | felloe 1 | across the grain, or running out of the wood
+        the shop's own limit: a crack: across the grain, or running out of the wood; common practice, no source
+        Not looked at: felloes 2 to 6.
+        Rot in a felloe | felloe 1 | 4 mm
+        the shop's own limit: 2 mm or more anywhere; common practice, no source
+        Not looked at: felloes 2 to 6.
+        Too dry or too wet for tyring | felloe 1 | 30 %
+        the shop's own limit: 10 % or less, or 18 % or more; common practice, no source
+        Not looked at: felloes 2 to 6.
         Spoke loose at the foot | spoke 1 | 4 mm
         the shop's own limit: 1½ mm or more anywhere; common practice, no source
         Not looked at: spokes 2 to 12.
@@ -194,6 +330,51 @@ mod tests {
         Spoke broken or missing | spoke 1 | one
         the shop's own limit: one broken spoke; common practice, no source
         Not looked at: spokes 2 to 12.
+        Shoulders off the felloes | spoke 1 | 4 mm
+        the shop's own limit: any gap at all; common practice, no source
+        Not looked at: spokes 2 to 12.
+        Tongue proud of the sole | spoke 1 | one
+        the shop's own limit: tongue proud; common practice, no source
+        Not looked at: spokes 2 to 12.
+        Spoke cracked | spoke 1 | across the grain, or running out of the wood
+        the shop's own limit: a crack: across the grain, or running out of the wood; common practice, no source
+        Not looked at: spokes 2 to 12.
+        Rot in a spoke | spoke 1 | 4 mm
+        the shop's own limit: 2 mm or more anywhere; common practice, no source
+        Not looked at: spokes 2 to 12.
+        A bond is loose | nave | moves by hand
+        the shop's own limit: moves by hand at any place; common practice, no source
+        -
+        The nave is cracked | nave | open 1 mm or more, or reaching a tongue or mortise, or worse
+        the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
+        -
+        Rot in the nave | nave | 4 mm
+        the shop's own limit: 2 mm or more; common practice, no source
+        -
+        Box moves in the nave | nave | as answered
+        the shop's own limit: box moves in the nave; common practice, no source
+        -
+        Dish the wrong way | whole wheel | by 29.75 mm
+        the shop's own limit: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
+        -
+        Rim gives in and out by hand | whole wheel | as answered
+        the shop's own limit: rim gives in and out by hand; common practice, no source
+        -
+        The rim runs out | whole wheel | 32 mm
+        the shop's own limit: 25 mm or more; common practice, no source
+        -
+        The wheel is out of round | whole wheel | 32 mm
+        the shop's own limit: 20 mm or more; common practice, no source
+        -
+        Too much end play | whole wheel | 32 mm
+        the shop's own limit: more than 30 mm on a wheel kept on by a linch pin; common practice, no source
+        -
+        The wheel binds | whole wheel | as answered
+        the shop's own limit: binds; common practice, no source
+        -
+        Shake at the rim | whole wheel | 32 mm
+        the shop's own limit: 30 mm or more; common practice, no source
+        -
         ");
     }
 
@@ -255,6 +436,110 @@ mod tests {
         Spoke loose at the foot | spoke 1 | moves by hand
         the shop's own limit: moves by hand at any place; common practice, no source
         Not looked at: spokes 2 to 12.
+        ");
+    }
+
+    #[test]
+    fn dish_is_told_by_what_it_is_held_against() {
+        let on = Wheel {
+            sizes: Sizes::default().with(Size::Dish, Some(millimetres(36.0))),
+            ..wheel()
+        };
+        let dish = |value| (Question::Dish, Place::Whole, mm(value));
+        let other = reading(9, Question::Dish, Place::Whole, mm(30.0));
+        let beside = Beside {
+            dish: vec![taken(other)],
+        };
+        let none = Beside::default();
+        let rows = [
+            found_on(&on, &[dish(24.0)], &none),
+            found_on(&on, &[dish(12.0)], &none),
+            found_on(&on, &[dish(60.0)], &none),
+            found_on(&on, &[dish(-10.0)], &none),
+            found_on(&on, &[dish(36.0)], &beside),
+        ];
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        Dish lost | whole wheel | by 12 mm
+        the shop's own limit: a third or more of the dish as built lost, and 5 mm or more; common practice, no source
+        -
+        Dish lost | whole wheel | by 24 mm
+        the shop's own limit: two thirds or more of the dish as built lost, and 5 mm or more; common practice, no source
+        -
+        Dish grown | whole wheel | by 24 mm
+        the shop's own limit: dish grown by half of the dish as built or more, and by 5 mm or more; common practice, no source
+        -
+        Dish the wrong way | whole wheel | by 9.75 mm
+        the shop's own limit: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
+        -
+        Dish unlike the other wheel's | whole wheel | by 6 mm
+        the shop's own limit: 5 mm or more apart from the other wheel of the axle; common practice, no source
+        -
+        ");
+    }
+
+    #[test]
+    fn what_is_heard_seen_and_summed_has_words() {
+        let rings = [1, 4, 7, 10].map(|n| {
+            (
+                Question::TyreRing,
+                Place::Between(n),
+                Answer::Ring(Ring::Dead),
+            )
+        });
+        let nave = [
+            (
+                Question::CrackNave,
+                Place::Nave,
+                Answer::Crack(Crack::Across),
+            ),
+            (Question::Bonds, Place::Nave, Answer::NotThere),
+        ];
+        let share = |percent| Answer::Share(Percent::whole(percent));
+        let moist = [1, 2].map(|n| (Question::Moisture, Place::Felloe(n), share(18 + n as u8)));
+        let left = [1, 4].map(|n| {
+            (
+                Question::TyreLeft,
+                Place::Between(n),
+                mm(6.0 - f64::from(n) / 2.0),
+            )
+        });
+        let off = (1..=12).map(|n| (Question::StandOff, Place::Spoke(n), mm(2.0)));
+        let shut = (1..=6).map(|n| (Question::JointGap, Place::Joint(n), mm(0.0)));
+        let bound: Vec<Given> = off.chain(shut).collect();
+        let strakes = [
+            (Question::Strake, Place::Joint(1), Answer::NotThere),
+            (Question::Strake, Place::Joint(2), Answer::NotThere),
+        ];
+        let rows = [
+            found(&rings),
+            found(&nave),
+            found(&moist),
+            found(&left),
+            found(&bound),
+            found_on(&tyred(Tyre::Strakes), &strakes, &Beside::default()),
+        ];
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        The tyre is dead all round | between 1 and 2, between 4 and 5, between 7 and 8, between 10 and 11 | dead
+        the shop's own limit: dead all round; common practice, no source
+        -
+        A bond is missing | nave | as answered
+        the shop's own limit: missing; common practice, no source
+        -
+        The nave is split and a bond does not hold | nave | open 1 mm or more, or reaching a tongue or mortise, or worse
+        the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; and a bond loose or missing; common practice, no source
+        -
+        Too dry or too wet for tyring | felloes 1 and 2 | up to 20 %
+        the shop's own limit: 10 % or less, or 18 % or more; common practice, no source
+        Not looked at: felloes 3 to 6.
+        Little iron left | between 4 and 5 | 4 mm
+        the shop's own limit: less than 5 mm anywhere; common practice, no source
+        Not looked at: between 7 and 8, between 10 and 11.
+        Felloe-bound: the spokes cannot come home | spokes 1 to 12 | ease the joints by at least 12.57 mm in all
+        the shop's own limit: all joints at the sole together open less than 2π times the mean stand-off of the shoulders, with the tyre on; common practice, no source
+        -
+        Strakes missing | joints 1 and 2 | two
+        the shop's own limit: missing; common practice, no source
+        Not looked at: joints 3 to 6.
         ");
     }
 

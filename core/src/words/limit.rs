@@ -1,8 +1,10 @@
 //! What a limit is and whose it is.
 
+use super::answer::{bad, crack, share};
 use super::style::Style;
 use crate::diagnosis::{Limit, Origin, Test};
-use crate::survey::{Pad, Play, Question};
+use crate::survey::{Crack, Pad, Places, Play, Question, Ring};
+use crate::wheel::Keeper;
 
 /// A limit and its origin: `the shop's own limit: 1 mm or more anywhere; common practice, no
 /// source`.
@@ -18,46 +20,113 @@ pub fn limit(limit: &Limit, style: Style) -> String {
 
 /// When a limit is reached: `1 mm or more anywhere`.
 pub(super) fn test(question: Question, test: &Test, style: Style) -> String {
+    let length = |length| style.read(question, length);
     match test {
         Test::Any => format!("any {} at all", noun(question)),
-        Test::Anywhere(least) => format!("{} or more anywhere", style.gap(*least)),
+        Test::Anywhere(least) => format!("{} or more{}", length(*least), anywhere(question)),
+        Test::Under(limit) => format!("less than {}{}", length(*limit), anywhere(question)),
+        Test::MoreThan { than, on } => format!("more than {}{}", length(*than), kept_by(on, style)),
+        Test::AThird => "a third of the part or more, taken as 30 mm deep where its depth has not been said".to_owned(),
+        Test::ShareAtLeast(least) => format!("{} or more", share(*least)),
+        Test::ShareOutside(low, high) => {
+            format!("{} or less, or {} or more", share(*low), share(*high))
+        }
+        Test::ShareOfNew(most) => format!("{} or less of its thickness as new", share(*most)),
+        Test::DishLost(1) => "a third or more of the dish as built lost, and 5 mm or more".to_owned(),
+        Test::DishLost(_) => {
+            "two thirds or more of the dish as built lost, and 5 mm or more".to_owned()
+        }
+        Test::DishGrown => {
+            "dish grown by half of the dish as built or more, and by 5 mm or more".to_owned()
+        }
+        Test::DishReversed => {
+            "5 mm or more the wrong way beyond doubt, in a wheel built with dish".to_owned()
+        }
+        Test::PairDiffers(least) => format!(
+            "{} or more apart from the other wheel of the axle",
+            length(*least)
+        ),
         Test::AtPlacesAndAQuarter { each, places } => format!(
             "{} or more at {} or more places that are also a quarter of those looked at",
-            style.gap(*each),
+            length(*each),
             number(*places)
         ),
-        Test::Sum(least) => format!("{} or more, all places together", style.gap(*least)),
+        Test::Sum(least) => format!("{} or more, all places together", length(*least)),
         Test::Felt(verdict) => format!("{} at any place", felt(*verdict)),
+        Test::Sounds(least) => format!("{} at any place", sounds(*least)),
+        Test::DeadAllRound => "dead all round".to_owned(),
+        Test::Cracked(least) => format!("a crack: {}", cracked(*least, style)),
+        Test::CrackedWithLooseBond(least) => style.fill(&format!(
+            "a crack: {}; and a {{bond}} loose or missing",
+            cracked(*least, style)
+        )),
+        Test::NotThere => "missing".to_owned(),
         Test::Answered(times) => answered(question, *times, style),
         Test::Neighbours => "two side by side, each loose enough for light work only".to_owned(),
         Test::AQuarter => {
             "a quarter of the wheel's spokes, each loose enough for light work only".to_owned()
         }
         Test::BesideALooseOne => "a broken spoke beside one that is loose at either end".to_owned(),
+        Test::FelloeBound => style.fill("all joints at the {sole} together open less than 2π times the mean stand-off of the shoulders, with the {tyre} on"),
     }
+}
+
+fn anywhere(question: Question) -> &'static str {
+    match question.places() {
+        Places::Whole | Places::Nave => "",
+        _ => " anywhere",
+    }
+}
+
+fn kept_by(keepers: &[Keeper], style: Style) -> String {
+    let names = keepers.iter().map(|keeper| match keeper {
+        Keeper::LinchPin => "{linch_pin}",
+        Keeper::Nut => "nut",
+        Keeper::Collinge => "Collinge axle",
+        Keeper::Mail => "mail axle",
+    });
+    let names: Vec<&str> = names.collect();
+    style.fill(&format!(" on a wheel kept on by a {}", names.join(" or ")))
 }
 
 fn noun(question: Question) -> &'static str {
     match question.pad() {
         Pad::Verdict(_) => "play",
-        Pad::Gauge(_) | Pad::YesNo => "gap",
+        _ => "gap",
     }
 }
 
 fn answered(question: Question, times: usize, style: Style) -> String {
-    let tyre = style.terms.tyre;
     match question {
-        Question::KeeperPresent => "what keeps the wheel on is not there".to_owned(),
-        Question::KeeperRight => "what keeps the wheel on is not the right part".to_owned(),
-        Question::KeeperSecured => "what keeps the wheel on is not secured".to_owned(),
-        Question::TyreShifts => format!("the {tyre} shifts by hand"),
         Question::SpokeBroken if times == 1 => "one broken spoke".to_owned(),
         Question::SpokeBroken => format!("{} or more broken spokes", number(times)),
-        Question::TyreGap
-        | Question::JointGap
-        | Question::FelloeStep
-        | Question::SpokeFoot
-        | Question::SpokeRimEnd => format!("a bad answer at {} or more places", number(times)),
+        _ if question.pad() != Pad::YesNo => {
+            format!("a bad answer at {} or more places", number(times))
+        }
+        _ if times == 1 || question.places() == Places::Whole => bad(question, style),
+        _ => format!(
+            "{} at {} or more places",
+            bad(question, style),
+            number(times)
+        ),
+    }
+}
+
+/// What a blow must sound like at best.
+pub(super) fn sounds(least: Ring) -> &'static str {
+    match least {
+        Ring::Rings => "ringing or worse",
+        Ring::Dull => "dull or dead",
+        Ring::Dead => "dead",
+    }
+}
+
+/// What a crack must be at least.
+pub(super) fn cracked(least: Crack, style: Style) -> String {
+    match least {
+        Crack::Hairline => "a hairline along the grain, or worse".to_owned(),
+        Crack::Open => format!("{}, or worse", crack(least, style)),
+        Crack::Across => crack(least, style),
     }
 }
 
@@ -93,18 +162,48 @@ mod tests {
     fn every_house_limit_says_what_it_is_and_whose() {
         let row = |row: &Limit| format!("{:?}: {}", row.question, limit(row, style()));
         insta::assert_snapshot!(house_limits().iter().map(row).collect::<Vec<_>>().join("\n"), @r"
-        KeeperPresent: the shop's own limit: what keeps the wheel on is not there; common practice, no source
-        KeeperRight: the shop's own limit: what keeps the wheel on is not the right part; common practice, no source
-        KeeperSecured: the shop's own limit: what keeps the wheel on is not secured; common practice, no source
+        FirstKeeper: the shop's own limit: keeper missing or wrong; common practice, no source
+        FirstTyre: the shop's own limit: tyre off or not central; common practice, no source
+        FirstSpokes: the shop's own limit: a spoke broken or missing; common practice, no source
+        FirstDish: the shop's own limit: dish not the right way; common practice, no source
+        FirstJoints: the shop's own limit: a joint open to the eye; common practice, no source
+        FirstNave: the shop's own limit: nave split at the bonds; common practice, no source
+        FirstRot: the shop's own limit: rot or worm where it has stood; common practice, no source
+        KeeperPresent: the shop's own limit: keeper not there; common practice, no source
+        KeeperRight: the shop's own limit: keeper not the right part; common practice, no source
+        KeeperSecured: the shop's own limit: keeper not secured; common practice, no source
+        KeeperWorn: the shop's own limit: 10 % or more; common practice, no source
+        KeeperWorn: the shop's own limit: 25 % or more; common practice, no source
+        KeeperWorn: the shop's own limit: 50 % or more; common practice, no source
+        TyreRing: the shop's own limit: dull or dead at any place; common practice, no source
+        TyreRing: the shop's own limit: dead all round; common practice, no source
         TyreGap: the shop's own limit: any gap at all; common practice, no source
         TyreGap: the shop's own limit: ½ mm or more at two or more places that are also a quarter of those looked at; common practice, no source
         TyreGap: the shop's own limit: 1 mm or more anywhere; common practice, no source
         TyreGap: the shop's own limit: 3 mm or more anywhere; common practice, no source
-        TyreShifts: the shop's own limit: the tyre shifts by hand; common practice, no source
+        TyreShifts: the shop's own limit: tyre shifts by hand; common practice, no source
+        TyreOffCentre: the shop's own limit: tyre off-centre by over a quarter of its width; common practice, no source
+        TyreCracked: the shop's own limit: tyre cracked through; common practice, no source
+        TyreLeft: the shop's own limit: less than 8 mm anywhere; common practice, no source
+        TyreLeft: the shop's own limit: 75 % or less of its thickness as new; common practice, no source
+        TyreLeft: the shop's own limit: 50 % or less of its thickness as new; common practice, no source
+        TyreLeft: the shop's own limit: less than 5 mm anywhere; common practice, no source
+        TyreLeft: the shop's own limit: 30 % or less of its thickness as new; common practice, no source
+        Strake: the shop's own limit: moves by hand at any place; common practice, no source
+        Strake: the shop's own limit: missing; common practice, no source
+        StrakeCracked: the shop's own limit: strake cracked; common practice, no source
         JointGap: the shop's own limit: any gap at all; common practice, no source
         JointGap: the shop's own limit: 2 mm or more, all places together; common practice, no source
         JointGap: the shop's own limit: 10 mm or more, all places together; common practice, no source
+        JointBelly: the shop's own limit: any gap at all; common practice, no source
         FelloeStep: the shop's own limit: 3 mm or more anywhere; common practice, no source
+        CrackFelloe: the shop's own limit: a crack: a hairline along the grain, or worse; common practice, no source
+        CrackFelloe: the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
+        CrackFelloe: the shop's own limit: a crack: across the grain, or running out of the wood; common practice, no source
+        RotFelloe: the shop's own limit: 2 mm or more anywhere; common practice, no source
+        RotFelloe: the shop's own limit: 6 mm or more anywhere; common practice, no source
+        RotFelloe: the shop's own limit: a third of the part or more, taken as 30 mm deep where its depth has not been said; common practice, no source
+        Moisture: the shop's own limit: 10 % or less, or 18 % or more; common practice, no source
         SpokeFoot: the shop's own limit: moves by hand at any place; common practice, no source
         SpokeFoot: the shop's own limit: any play at all; common practice, no source
         SpokeFoot: the shop's own limit: 1½ mm or more anywhere; common practice, no source
@@ -120,6 +219,49 @@ mod tests {
         SpokeBroken: the shop's own limit: one broken spoke; common practice, no source
         SpokeBroken: the shop's own limit: two or more broken spokes; common practice, no source
         SpokeBroken: the shop's own limit: a broken spoke beside one that is loose at either end; common practice, no source
+        StandOff: the shop's own limit: all joints at the sole together open less than 2π times the mean stand-off of the shoulders, with the tyre on; common practice, no source
+        StandOff: the shop's own limit: any gap at all; common practice, no source
+        TongueProud: the shop's own limit: tongue proud; common practice, no source
+        CrackSpoke: the shop's own limit: a crack: a hairline along the grain, or worse; common practice, no source
+        CrackSpoke: the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
+        CrackSpoke: the shop's own limit: a crack: across the grain, or running out of the wood; common practice, no source
+        RotSpoke: the shop's own limit: 2 mm or more anywhere; common practice, no source
+        RotSpoke: the shop's own limit: 6 mm or more anywhere; common practice, no source
+        RotSpoke: the shop's own limit: a third of the part or more, taken as 30 mm deep where its depth has not been said; common practice, no source
+        Bonds: the shop's own limit: moves by hand at any place; common practice, no source
+        Bonds: the shop's own limit: missing; common practice, no source
+        CrackNave: the shop's own limit: a crack: a hairline along the grain, or worse; common practice, no source
+        CrackNave: the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
+        CrackNave: the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; and a bond loose or missing; common practice, no source
+        RotNave: the shop's own limit: 2 mm or more; common practice, no source
+        RotNave: the shop's own limit: 6 mm or more; common practice, no source
+        RotNave: the shop's own limit: 10 mm or more; common practice, no source
+        BoxMoves: the shop's own limit: box moves in the nave; common practice, no source
+        Dish: the shop's own limit: a third or more of the dish as built lost, and 5 mm or more; common practice, no source
+        Dish: the shop's own limit: 5 mm or more apart from the other wheel of the axle; common practice, no source
+        Dish: the shop's own limit: two thirds or more of the dish as built lost, and 5 mm or more; common practice, no source
+        Dish: the shop's own limit: dish grown by half of the dish as built or more, and by 5 mm or more; common practice, no source
+        Dish: the shop's own limit: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
+        DishGives: the shop's own limit: rim gives in and out by hand; common practice, no source
+        RunOut: the shop's own limit: 6 mm or more; common practice, no source
+        RunOut: the shop's own limit: 12 mm or more; common practice, no source
+        RunOut: the shop's own limit: 25 mm or more; common practice, no source
+        OutOfRound: the shop's own limit: 4 mm or more; common practice, no source
+        OutOfRound: the shop's own limit: 10 mm or more; common practice, no source
+        OutOfRound: the shop's own limit: 20 mm or more; common practice, no source
+        EndPlay: the shop's own limit: more than 13 mm on a wheel kept on by a linch pin; common practice, no source
+        EndPlay: the shop's own limit: more than 20 mm on a wheel kept on by a linch pin; common practice, no source
+        EndPlay: the shop's own limit: more than 30 mm on a wheel kept on by a linch pin; common practice, no source
+        EndPlay: the shop's own limit: more than 6 mm on a wheel kept on by a nut; common practice, no source
+        EndPlay: the shop's own limit: more than 10 mm on a wheel kept on by a nut; common practice, no source
+        EndPlay: the shop's own limit: more than 15 mm on a wheel kept on by a nut; common practice, no source
+        EndPlay: the shop's own limit: more than 1 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
+        EndPlay: the shop's own limit: more than 2 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
+        EndPlay: the shop's own limit: more than 3 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
+        Binds: the shop's own limit: binds; common practice, no source
+        Shake: the shop's own limit: 6 mm or more; common practice, no source
+        Shake: the shop's own limit: 15 mm or more; common practice, no source
+        Shake: the shop's own limit: 30 mm or more; common practice, no source
         ");
     }
 
@@ -151,16 +293,49 @@ mod tests {
             limit(&row, style())
         };
         insta::assert_snapshot!(Question::all().map(row).collect::<Vec<_>>().join("\n"), @r"
-        the shop's own limit: what keeps the wheel on is not there; common practice, no source
-        the shop's own limit: what keeps the wheel on is not the right part; common practice, no source
-        the shop's own limit: what keeps the wheel on is not secured; common practice, no source
+        the shop's own limit: keeper missing or wrong; common practice, no source
+        the shop's own limit: tyre off or not central; common practice, no source
+        the shop's own limit: a spoke broken or missing; common practice, no source
+        the shop's own limit: dish not the right way; common practice, no source
+        the shop's own limit: a joint open to the eye; common practice, no source
+        the shop's own limit: nave split at the bonds; common practice, no source
+        the shop's own limit: rot or worm where it has stood; common practice, no source
+        the shop's own limit: keeper not there; common practice, no source
+        the shop's own limit: keeper not the right part; common practice, no source
+        the shop's own limit: keeper not secured; common practice, no source
         the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: the tyre shifts by hand; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: tyre shifts by hand; common practice, no source
+        the shop's own limit: tyre off-centre by over a quarter of its width; common practice, no source
+        the shop's own limit: tyre cracked through; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: strake cracked at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
         the shop's own limit: a bad answer at three or more places; common practice, no source
         the shop's own limit: a bad answer at three or more places; common practice, no source
         the shop's own limit: a bad answer at three or more places; common practice, no source
         the shop's own limit: a bad answer at three or more places; common practice, no source
         the shop's own limit: three or more broken spokes; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: tongue proud at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: box moves in the nave at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: rim gives in and out by hand; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the shop's own limit: binds; common practice, no source
+        the shop's own limit: a bad answer at three or more places; common practice, no source
         ");
         assert_eq!(
             [0, 1, 2, 3, 4, 5].map(number).join(" "),

@@ -24,6 +24,7 @@ pub fn need(need: Need, style: Style) -> String {
         Need::SpokeRimEnds => "the rim end of every spoke".to_owned(),
         Need::SpokesWhole => "whether any spoke is broken".to_owned(),
         Need::TyreGap => format!("the gap under the {tyre} at four places"),
+        Need::Strakes => "every strake".to_owned(),
         Need::Dish => "the dish".to_owned(),
         Need::EndPlayAndShake => format!("{end_play} along the arm and shake at the rim"),
         Need::Rot => {
@@ -49,6 +50,7 @@ mod tests {
         the rim end of every spoke
         whether any spoke is broken
         the gap under the tyre at four places
+        every strake
         the dish
         end play along the arm and shake at the rim
         rot (pricked for at the tongues, the spokes' feet and the ground point)

@@ -60,7 +60,7 @@ pub fn edit(refusal: EditRefusal, row: &Limit, style: Style) -> String {
 pub fn value(threshold: Threshold, style: Style) -> String {
     match threshold {
         Threshold::Length(least) => style.gap(least),
-        Threshold::Percent(share) => format!("{} %", decimal(share.value(), 2)),
+        Threshold::Percent(share) => format!("{} %", decimal(share.to_paper(), 2)),
         Threshold::Count(1) => "1 place".to_owned(),
         Threshold::Count(count) => format!("{count} places"),
     }
@@ -104,13 +104,15 @@ mod tests {
     #[test]
     fn every_refusal_of_an_edit_has_its_sentence() {
         let limits = house_limits();
-        let gap = limits.iter().find(|row| row.threshold().is_some()).unwrap();
+        let of = |code| limits.iter().find(|row| row.code() == code).unwrap();
+        let fixed = of("keeper-present/not-on-this-wheel/answered");
+        let gap = of("tyre-gap/light-work-only/at-places");
         let (mm, count) = (|v| Threshold::Length(millimetres(v)), Threshold::Count);
         let rows = [
-            edit(EditRefusal::Fixed, &limits[0], style()),
+            edit(EditRefusal::Fixed, fixed, style()),
             edit(EditRefusal::OtherSort(count(1)), gap, style()),
             edit(
-                EditRefusal::OtherSort(Threshold::Percent(Percent::new(12.5).unwrap())),
+                EditRefusal::OtherSort(Threshold::Percent(Percent::from_paper(12.5).unwrap())),
                 gap,
                 style(),
             ),

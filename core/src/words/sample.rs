@@ -2,10 +2,10 @@
 
 use super::Style;
 use crate::daybook::{Digest, Entry, EntryId, Kind, Says, Stamp};
-use crate::quantity::Measured;
 use crate::quantity::format::{FeelerStyle, Fraction, LengthStyle};
 use crate::quantity::length::millimetres;
-use crate::survey::{Answer, Play, Question, Reading, Slot};
+use crate::quantity::{Measured, Percent};
+use crate::survey::{Answer, Crack, Pad, Play, Question, Reading, Ring, Slot};
 use crate::wheel::{Felloes, Place, Position, Tyre, Wheel};
 
 /// Millimetres.
@@ -32,19 +32,46 @@ pub(super) fn mm(value: f64) -> Answer {
 }
 
 /// One of each sort of answer.
-pub(super) fn answers() -> [Answer; 10] {
+pub(super) fn answers() -> [Answer; 17] {
     [
         mm(0.5),
         Answer::Over(millimetres(5.0)),
         Answer::Play(Play::Tight),
         Answer::Play(Play::JustMoves),
         Answer::Play(Play::Loose),
+        Answer::Ring(Ring::Rings),
+        Answer::Ring(Ring::Dull),
+        Answer::Ring(Ring::Dead),
+        Answer::Crack(Crack::Hairline),
+        Answer::Crack(Crack::Open),
+        Answer::Crack(Crack::Across),
+        Answer::Share(Percent::from_paper(12.5).unwrap()),
         Answer::Yes,
         Answer::No,
         Answer::CannotSee,
         Answer::NotThere,
         Answer::NothingFound,
     ]
+}
+
+/// Those of them that are given by the keys of a question.
+pub(super) fn answers_to(question: Question) -> impl Iterator<Item = Answer> {
+    let pad = question.pad();
+    answers().into_iter().filter(move |answer| match answer {
+        Answer::Length(_) => matches!(pad, Pad::Gauge(_) | Pad::Size(_) | Pad::Verdict(_)),
+        Answer::Over(_) => matches!(pad, Pad::Gauge(_)),
+        Answer::Play(_) => matches!(pad, Pad::Verdict(_) | Pad::Fastening),
+        Answer::Ring(_) => pad == Pad::Ring,
+        Answer::Crack(_) => pad == Pad::Crack,
+        Answer::Share(_) => pad == Pad::Share,
+        Answer::Yes | Answer::No => pad == Pad::YesNo,
+        Answer::CannotSee | Answer::NotThere | Answer::NothingFound => true,
+    })
+}
+
+/// American words in inches and thou.
+pub(super) fn american() -> Style {
+    Style::american(LengthStyle::Inches(Fraction::Sixteenths), FeelerStyle::Thou)
 }
 
 /// The id of an entry of this number.

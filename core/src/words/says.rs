@@ -58,7 +58,11 @@ fn wheel_said(said: &WheelSaid, style: Style) -> String {
         wheel.felloes.spokes(),
         counted(wheel.felloes.felloes(), style.terms.felloe)
     );
-    for said in built.into_iter().flatten() {
+    let sizes = wheel.sizes.said().map(|(size, length)| {
+        let name = term::size(size, style);
+        format!("{name} {}", style.size(length))
+    });
+    for said in built.into_iter().flatten().chain(sizes) {
         words.push_str("; ");
         words.push_str(&said);
     }
@@ -115,9 +119,10 @@ mod tests {
         Decision, Digest, Entry, Kind, LimitSaid, Picture, Report, Says, Visit, WheelSaid, Work,
         WorkDone,
     };
+    use crate::quantity::length::millimetres;
     use crate::survey::{Answer, Play, Question, Standing};
     use crate::wheel::{
-        Arm, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+        Arm, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind, Wheel,
     };
     use crate::words::sample::{entry, mm, reading, style, wheel};
 
@@ -127,6 +132,9 @@ mod tests {
             tyre: rim.map(|_| Tyre::Hoop),
             arm: rim.map(|_| Arm::Iron),
             keeper: rim.map(|_| Keeper::LinchPin),
+            sizes: rim.map_or_else(Sizes::default, |_| {
+                Sizes::default().with(Size::Dish, Some(millimetres(-12.0)))
+            }),
             ..wheel()
         };
         Says::Wheel(WheelSaid {
@@ -238,7 +246,7 @@ mod tests {
         waggon
         waggon: Upper Meadow
         near fore wheel: 12 spokes, 6 felloes
-        near fore wheel: 12 spokes, 6 felloes; sawn felloes; hoop tyre, shrunk on; iron arm; linch pin
+        near fore wheel: 12 spokes, 6 felloes; sawn felloes; hoop tyre, shrunk on; iron arm; linch pin; dish as built −12 mm
         examination
         examination at Upper Meadow
         near wheel, spoke 3: foot loose

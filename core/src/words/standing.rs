@@ -4,7 +4,7 @@ use super::need::need;
 use super::style::Style;
 use crate::diagnosis::{Missing, Standing, needs};
 use crate::survey::Need;
-use crate::wheel::Wheel;
+use crate::wheel::{Size, Wheel};
 
 /// What an examination has covered.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -13,6 +13,8 @@ pub struct Examined<'a> {
     pub day: &'a str,
     /// What was looked at, in the order of the list.
     pub needs: Vec<Need>,
+    /// Whether the dish as built is known, so that the dish could be held against it.
+    pub dish_compared: bool,
 }
 
 impl<'a> Examined<'a> {
@@ -23,6 +25,7 @@ impl<'a> Examined<'a> {
         Examined {
             day,
             needs: needs(wheel).filter(|need| !left(need)).collect(),
+            dish_compared: wheel.sizes.get(Size::Dish).is_some(),
         }
     }
 }
@@ -44,7 +47,13 @@ fn no_fault(examined: &Examined, style: Style) -> String {
     let each: Vec<String> = examined
         .needs
         .iter()
-        .map(|what| need(*what, style))
+        .map(|what| match what {
+            Need::Dish if !examined.dish_compared => format!(
+                "{} (held against nothing: the dish as built has not been said)",
+                need(*what, style)
+            ),
+            _ => need(*what, style),
+        })
         .collect();
     if each.is_empty() {
         return format!(
@@ -73,13 +82,16 @@ pub fn people() -> &'static str {
 mod tests {
     use super::{Examined, people, standing, vehicle};
     use crate::diagnosis::{Missing, Standing};
+    use crate::quantity::length::millimetres;
     use crate::survey::Need;
-    use crate::wheel::{Tyre, Wheel};
+    use crate::wheel::{Size, Sizes, Tyre, Wheel};
     use crate::words::sample::{style, wheel};
 
     #[test]
     fn every_standing_says_what_it_means() {
-        let examined = Examined::of("5 November 2026", &wheel(), &[]);
+        let sizes = Sizes::default().with(Size::Dish, Some(millimetres(36.0)));
+        let sized = Wheel { sizes, ..wheel() };
+        let examined = Examined::of("5 November 2026", &sized, &[]);
         let rows = [
             Standing::NoFaultFound,
             Standing::LightWorkOnly,
@@ -110,7 +122,7 @@ mod tests {
             places: Vec::new(),
         });
         let examined = Examined::of("5 November 2026", &straked, &all[2..]);
-        assert_eq!(examined.needs, [Need::Keeper, Need::Ring]);
+        assert_eq!(examined.needs, [Need::Keeper]);
         assert!(Examined::of("", &straked, &all).needs.is_empty());
         assert!(
             !Examined::of("", &straked, &[])
@@ -122,6 +134,7 @@ mod tests {
             standing(Standing::NoFaultFound, &examined, style())
         };
         insta::assert_snapshot!(said(&all[1..]), @"No fault was found against the stated use, in what was examined on 5 November 2026: what keeps the wheel on (there, the right part, secured). Nothing else was examined.");
+        insta::assert_snapshot!(said(&all[..8]), @"No fault was found against the stated use, in what was examined on 5 November 2026: the dish (held against nothing: the dish as built has not been said); end play along the arm and shake at the rim; rot (pricked for at the tongues, the spokes' feet and the ground point); the nave and its bonds. Nothing else was examined.");
         insta::assert_snapshot!(said(&all), @"Nothing was examined on 5 November 2026: no fault was found, and none is ruled out.");
     }
 }

@@ -1,8 +1,9 @@
 //! How the reader likes lengths written, and whose trade words they speak.
 
-use super::terms::{BRITISH, Terms};
+use super::terms::{AMERICAN, BRITISH, Terms};
 use crate::quantity::Length;
 use crate::quantity::format::{FeelerStyle, LengthStyle, format_feeler, format_length};
+use crate::survey::{Pad, Question};
 
 /// What a reader prefers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,6 +24,31 @@ impl Style {
             length,
             feeler,
             terms: &BRITISH,
+        }
+    }
+
+    /// American words with these ways to write lengths.
+    #[must_use]
+    pub fn american(length: LengthStyle, feeler: FeelerStyle) -> Style {
+        Style {
+            length,
+            feeler,
+            terms: &AMERICAN,
+        }
+    }
+
+    /// The sentence with its trade words in the place of their names.
+    #[must_use]
+    pub fn fill(&self, sentence: &str) -> String {
+        self.terms.fill(sentence)
+    }
+
+    /// A length that answers this question: what is typed is a size, what is felt for a gap.
+    #[must_use]
+    pub fn read(&self, question: Question, length: Length) -> String {
+        match question.pad() {
+            Pad::Size(_) => self.size(length),
+            _ => self.gap(length),
         }
     }
 

@@ -3,7 +3,7 @@
 
 use super::style::Style;
 use crate::diagnosis::{Grade, Standing};
-use crate::wheel::{Arm, Keeper, Rim, Tyre, VehicleKind};
+use crate::wheel::{Arm, Keeper, Rim, Size, Tyre, VehicleKind};
 
 /// A kind of vehicle.
 #[must_use]
@@ -60,6 +60,20 @@ pub fn tyre(tyre: Tyre, style: Style) -> String {
     }
 }
 
+/// A size of a wheel.
+#[must_use]
+pub fn size(size: Size, style: Style) -> String {
+    style.fill(match size {
+        Size::Height => "height over the {sole}",
+        Size::Dish => "dish as built",
+        Size::TyreWidth => "{tyre} width",
+        Size::TyreThickness => "{tyre} thickness as new",
+        Size::FelloeDepth => "{felloe} depth",
+        Size::SpokeDepth => "spoke depth",
+        Size::BoxLength => "{wheel_box} length",
+    })
+}
+
 /// How bad a finding is.
 #[must_use]
 pub fn grade(grade: Grade) -> &'static str {
@@ -80,9 +94,9 @@ pub fn standing(standing: Standing) -> &'static str {
 
 #[cfg(test)]
 mod tests {
-    use super::{arm, grade, keeper, rim, standing, tyre, vehicle_kind};
+    use super::{arm, grade, keeper, rim, size, standing, tyre, vehicle_kind};
     use crate::diagnosis::{Grade, Standing};
-    use crate::wheel::{Arm, Keeper, Rim, Tyre, VehicleKind};
+    use crate::wheel::{Arm, Keeper, Rim, Size, Tyre, VehicleKind};
     use crate::words::sample::style;
 
     #[test]
@@ -108,6 +122,7 @@ mod tests {
             Arm::ALL.map(arm).join(" / "),
             Rim::ALL.map(|it| rim(it, style())).join(" / "),
             Tyre::ALL.map(|it| tyre(it, style())).join(" / "),
+            Size::ALL.map(|it| size(it, style())).join(" / "),
             grades.map(grade).join(", "),
             standings.map(standing).join(", "),
         ];
@@ -117,6 +132,7 @@ mod tests {
         wooden arm / iron arm
         sawn felloes / bent rim
         hoop tyre, shrunk on / strakes, nailed on / rubber tyre in a channel / bare wood, no tyre
+        height over the sole / dish as built / tyre width / tyre thickness as new / felloe depth / spoke depth / box length
         note, light work only, keep empty, not on this wheel
         no fault found, light work only, not judged, keep empty, not on this wheel
         ");

@@ -2,7 +2,6 @@
 //! this one is stored.
 
 use cartside_core::daybook::EntryId;
-use cartside_core::quantity::format::FeelerStyle;
 use cartside_core::survey::Question;
 use cartside_core::wheel::{Place, Position};
 use cartside_core::words;
@@ -102,11 +101,6 @@ impl Asking {
         }
     }
 
-    /// How thicknesses are worded for the person looking.
-    pub fn feeler(self) -> FeelerStyle {
-        self.shop.preferences.with(Preferences::feeler)
-    }
-
     /// The vehicle and where the wheel stands.
     pub fn wheel(self) -> (EntryId, Position) {
         (self.put.id, self.put.position)
@@ -183,14 +177,8 @@ impl Asking {
 
     /// Takes what is typed on the number pad, or says why not; what was typed stays.
     pub fn accept(self) {
-        let Some(range) = given::range(self.question) else {
-            return;
-        };
-        let style = self
-            .shop
-            .preferences
-            .with_untracked(|preferences| preferences.feeler());
-        match given::typed(&self.typed.get_untracked(), range, style) {
+        let style = self.shop.preferences.with_untracked(Preferences::style);
+        match given::typed(&self.typed.get_untracked(), self.question, style) {
             Err(refusal) => self.refusal.set(refusal.to_string()),
             Ok(given) => {
                 self.refusal.set(String::new());
@@ -239,7 +227,7 @@ impl Asking {
         let style = self.shop.style();
         let each: Vec<String> = said
             .iter()
-            .map(|answer| words::answer::answer(answer, style))
+            .map(|answer| words::answer::answered(self.question, answer, style))
             .collect();
         Some(format!(
             "Written: {}. A new answer corrects it; the old one stays in the book.",

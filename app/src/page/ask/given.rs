@@ -2,9 +2,10 @@
 //! door as typing, so that what is written and what is meant cannot differ.
 
 use cartside_core::quantity::format::FeelerStyle;
-use cartside_core::quantity::{Length, LengthRange, Measured, Refusal, spelling};
-use cartside_core::survey::{Answer, Pad, Play, Question};
-use cartside_core::words;
+use cartside_core::quantity::spelling::{self, BareUnit};
+use cartside_core::quantity::{Length, LengthRange, Measured, Percent, Refusal};
+use cartside_core::survey::{Answer, Crack, Pad, Places, Play, Question, Ring};
+use cartside_core::words::{self, Style};
 
 /// An answer with the text it was given in.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,17 +47,64 @@ fn doubt(style: FeelerStyle) -> &'static str {
     }
 }
 
+/// How far a size that is typed may be out, either way. Common practice, no source.
+fn doubt_of_size(question: Question) -> &'static str {
+    match question {
+        Question::Dish => "2 mm",
+        Question::EndPlay | Question::TyreLeft => "½ mm",
+        _ => "1 mm",
+    }
+}
+
 /// The great keys of a question.
-pub fn keys(question: Question, style: FeelerStyle) -> Vec<Key> {
+pub fn keys(question: Question, style: Style) -> Vec<Key> {
     match question.pad() {
-        Pad::Gauge(range) => gauge(range, style),
+        Pad::Gauge(range) => gauge(range, style.feeler),
         Pad::Verdict(_) => Play::ALL.into_iter().map(verdict).collect(),
+        Pad::Fastening => vec![
+            verdict(Play::Tight),
+            verdict(Play::Loose),
+            plain("not-there", "Missing", Answer::NotThere),
+        ],
+        Pad::Ring => Ring::ALL.into_iter().map(ring).collect(),
+        Pad::Crack => [plain("nothing-found", "No crack", Answer::NothingFound)]
+            .into_iter()
+            .chain(Crack::ALL.map(|found| {
+                let words = words::answer::crack(found, style);
+                plain(found.code(), &words, Answer::Crack(found))
+            }))
+            .collect(),
+        Pad::Share if question == Question::KeeperWorn => {
+            WORN.into_iter().filter_map(worn).collect()
+        }
+        Pad::Size(_) | Pad::Share => Vec::new(),
         Pad::YesNo => vec![
             plain("yes", "Yes", Answer::Yes),
             plain("no", "No", Answer::No),
             plain("cannot-see", "Can't see", Answer::CannotSee),
         ],
     }
+}
+
+/// How far a pin may be worn, as it is judged by eye.
+const WORN: [(&str, &str); 4] = [
+    ("0", "not worn"),
+    ("10", "10 %"),
+    ("25", "25 %"),
+    ("50", "50 % or more"),
+];
+
+fn worn((code, label): (&'static str, &str)) -> Option<Key> {
+    let share = Percent::parse(code).ok()?;
+    Some(plain(code, label, Answer::Share(share)))
+}
+
+fn ring(sound: Ring) -> Key {
+    plain(
+        sound.code(),
+        words::answer::ring(sound),
+        Answer::Ring(sound),
+    )
 }
 
 /// The lesser keys of a question, which say that there is nothing to say.
@@ -69,55 +117,91 @@ pub fn lesser_keys(question: Question) -> Vec<Key> {
             plain("nothing-found", "Looked, nothing", Answer::NothingFound),
         ],
         Pad::Verdict(_) => vec![cannot_see, not_there],
+        Pad::Fastening | Pad::Ring | Pad::Crack | Pad::Size(_) | Pad::Share => vec![cannot_see],
         Pad::YesNo if question == Question::SpokeBroken => vec![not_there],
         Pad::YesNo => Vec::new(),
     }
 }
 
 /// The key that answers for every place still open, where there is one: all is sound.
-pub fn rest_key(question: Question, style: FeelerStyle) -> Option<Key> {
-    Some(match question {
-        Question::SpokeFoot | Question::SpokeRimEnd => Key {
-            code: "rest-tight",
-            ..plain("tight", "The rest: tight", Answer::Play(Play::Tight))
-        },
-        Question::JointGap | Question::FelloeStep => Key {
-            code: "rest-shut",
-            label: if question == Question::JointGap {
-                "The rest: shut"
-            } else {
-                "The rest: no step"
+pub fn rest_key(question: Question, style: Style) -> Option<Key> {
+    if matches!(question.places(), Places::Whole | Places::Nave) {
+        return None;
+    }
+    let sound = |code, label: &str, key: Key| Key {
+        code,
+        label: label.to_owned(),
+        ..key
+    };
+    let looked = || plain("nothing-found", "Looked, nothing", Answer::NothingFound);
+    Some(match question.pad() {
+        Pad::Verdict(_) | Pad::Fastening => {
+            sound("rest-tight", "The rest: tight", verdict(Play::Tight))
+        }
+        Pad::Ring => sound("rest-rings", "The rest: rings", ring(Ring::Rings)),
+        Pad::Crack => sound("rest-whole", "The rest: no crack", looked()),
+        Pad::Gauge(range) => match question {
+            Question::RotFelloe | Question::RotSpoke => {
+                sound("rest-sound", "The rest: sound", looked())
             }
-            .to_owned(),
-            ..gauge(range(question)?, style).into_iter().next()?
+            Question::FelloeStep => sound("rest-shut", "The rest: no step", nought(range, style)?),
+            Question::StandOff => sound("rest-home", "The rest: home", nought(range, style)?),
+            Question::TyreGap => return None,
+            _ => sound("rest-shut", "The rest: shut", nought(range, style)?),
         },
-        Question::SpokeBroken => Key {
-            code: "rest-no",
-            label: "The rest: not broken".to_owned(),
-            ..plain("no", "No", Answer::No)
-        },
-        _ => return None,
+        Pad::YesNo => {
+            let label = match question {
+                Question::SpokeBroken => "The rest: not broken",
+                _ => "The rest: no",
+            };
+            sound("rest-no", label, plain("no", "No", Answer::No))
+        }
+        Pad::Size(_) | Pad::Share => return None,
     })
 }
 
-/// The range of what can be measured for a question, where anything can.
-pub fn range(question: Question) -> Option<LengthRange> {
-    match question.pad() {
-        Pad::Gauge(range) | Pad::Verdict(range) => Some(range),
-        Pad::YesNo => None,
-    }
+fn nought(range: LengthRange, style: Style) -> Option<Key> {
+    gauge(range, style.feeler).into_iter().next()
+}
+
+/// Whether an answer can be typed.
+pub fn is_typed(question: Question) -> bool {
+    matches!(
+        question.pad(),
+        Pad::Gauge(_) | Pad::Verdict(_) | Pad::Size(_) | Pad::Share
+    )
 }
 
 /// What was typed, as an answer.
 ///
 /// # Errors
-/// The text is not one length within the range; nothing is changed.
-pub fn typed(text: &str, range: LengthRange, style: FeelerStyle) -> Result<Given, Refusal> {
-    let value = spelling::parse(text, range, style.bare_unit())?;
+/// The text is not what is asked for, or not within its range; nothing is changed.
+pub fn typed(text: &str, question: Question, style: Style) -> Result<Given, Refusal> {
+    let answer = match question.pad() {
+        Pad::Size(range) => {
+            let value = spelling::parse(text, range, style.length.bare_unit())?;
+            let doubt = spelling::parse(
+                doubt_of_size(question),
+                LengthRange::General,
+                BareUnit::Millimetre,
+            )?;
+            Answer::Length(Measured::new(value, doubt)?)
+        }
+        Pad::Gauge(range) | Pad::Verdict(range) => read(text, range, style.feeler)?,
+        _ => Answer::Share(Percent::parse(text)?),
+    };
     Ok(Given {
-        answer: Answer::Length(Measured::new(value, length(doubt(style), style)?)?),
+        answer,
         written: text.to_owned(),
     })
+}
+
+fn read(text: &str, range: LengthRange, style: FeelerStyle) -> Result<Answer, Refusal> {
+    let value = spelling::parse(text, range, style.bare_unit())?;
+    Ok(Answer::Length(Measured::new(
+        value,
+        length(doubt(style), style)?,
+    )?))
 }
 
 fn gauge(range: LengthRange, style: FeelerStyle) -> Vec<Key> {
@@ -126,11 +210,7 @@ fn gauge(range: LengthRange, style: FeelerStyle) -> Vec<Key> {
             FeelerStyle::Millimetres => millimetres,
             FeelerStyle::Thou => thou,
         };
-        Some(Key {
-            code,
-            label: text.to_owned(),
-            given: typed(text, range, style).ok()?,
-        })
+        Some(plain(code, text, read(text, range, style).ok()?))
     };
     LEAVES
         .into_iter()
@@ -176,6 +256,12 @@ mod tests {
 
     use super::*;
     use cartside_core::quantity::length::to_paper_mm;
+    use std::collections::BTreeSet;
+
+    fn in_thou() -> Style {
+        let millimetres = Style::default();
+        Style::british(millimetres.length, FeelerStyle::Thou)
+    }
 
     fn value(key: &Key) -> Option<f64> {
         key.given.answer.length().map(to_paper_mm)
@@ -183,7 +269,7 @@ mod tests {
 
     #[test]
     fn each_leaf_means_what_stands_on_it() {
-        let keys = keys(Question::TyreGap, FeelerStyle::Millimetres);
+        let keys = keys(Question::TyreGap, Style::default());
         let values: Vec<Option<f64>> = keys.iter().map(value).collect();
         assert_eq!(
             values,
@@ -197,7 +283,7 @@ mod tests {
     #[test]
     fn a_leaf_in_thou_reaches_the_limits_its_neighbour_in_millimetres_reaches() {
         // 25.4 mm are 1000 thou: 20 thou are 0.508 mm, over the limit of 0.5 mm, and so on for 1, 1.5, 2, 3 mm.
-        let thou = keys(Question::TyreGap, FeelerStyle::Thou);
+        let thou = keys(Question::TyreGap, in_thou());
         let reached = [0.0, 0.25, 0.5, 1.0, 1.5, 2.0, 3.0, 5.0];
         for (key, least) in thou.iter().zip(reached) {
             let value = value(key).unwrap();
@@ -211,7 +297,7 @@ mod tests {
 
     #[test]
     fn every_leaf_has_its_doubt() {
-        for key in keys(Question::JointGap, FeelerStyle::Millimetres) {
+        for key in keys(Question::JointGap, Style::default()) {
             match key.given.answer {
                 Answer::Length(measured) => assert_eq!(to_paper_mm(measured.doubt()), 0.25),
                 other => assert!(matches!(other, Answer::Over(_)), "{other:?}"),
@@ -221,10 +307,29 @@ mod tests {
 
     #[test]
     fn what_is_typed_is_kept_as_typed_or_refused() {
-        let range = range(Question::SpokeFoot).unwrap();
-        let given = typed("1 1/2 mm", range, FeelerStyle::Thou).unwrap();
+        let given = typed("1 1/2 mm", Question::SpokeFoot, in_thou()).unwrap();
         assert_eq!(given.written, "1 1/2 mm");
         assert_eq!(given.answer.length().map(to_paper_mm), Some(1.5));
-        assert!(typed("9999", range, FeelerStyle::Millimetres).is_err());
+        assert!(typed("9999", Question::SpokeFoot, Style::default()).is_err());
+        let dish = typed("−12", Question::Dish, Style::default()).unwrap();
+        assert_eq!(dish.answer.length().map(to_paper_mm), Some(-12.0));
+        let share = typed("12½", Question::Moisture, Style::default()).unwrap();
+        assert_eq!(
+            share.answer,
+            Answer::Share(Percent::from_paper(12.5).unwrap())
+        );
+        assert!(typed("101", Question::Moisture, Style::default()).is_err());
+    }
+
+    #[test]
+    fn every_question_can_be_answered_by_keys_that_its_pad_takes() {
+        for question in Question::all() {
+            let keys = keys(question, Style::default());
+            let lesser = lesser_keys(question);
+            assert!(!keys.is_empty() || is_typed(question), "{question:?}");
+            let codes: BTreeSet<&str> = keys.iter().chain(&lesser).map(|key| key.code).collect();
+            assert_eq!(codes.len(), keys.len() + lesser.len(), "{question:?}");
+            assert!(codes.contains("cannot-see"), "{question:?}");
+        }
     }
 }

@@ -1,20 +1,21 @@
 //! The keys of a question.
 
-use cartside_core::quantity::format::FeelerStyle;
+use cartside_core::quantity::format::{FeelerStyle, LengthStyle};
+use cartside_core::survey::Pad;
 use leptos::prelude::{Get, Set};
 use web_sys::Event;
 
 use super::asking::Asking;
 use super::given::{self, Key};
-use crate::component::number_pad::{LENGTHS, number_pad};
+use crate::component::number_pad::{LENGTHS, SHARES, SIZES, number_pad};
 use crate::markup::{Piece, heard, sheet, tap};
 
 /// The keys that answer for the place in hand.
 pub fn pad(asking: Asking) -> Piece {
     let question = asking.question;
-    let great = given::keys(question, asking.feeler()).into_iter();
+    let great = given::keys(question, asking.shop.style()).into_iter();
     let lesser = given::lesser_keys(question).into_iter();
-    let measure = given::range(question).is_some().then(|| {
+    let measure = given::is_typed(question).then(|| {
         sheet!(
             "<button type=button class=\"key key-small\" data-key=measure on:click={}>Type it</button>",
             tap(move || asking.measuring.set(true))
@@ -41,7 +42,7 @@ fn answer_key(asking: Asking, key: Key, class: &'static str) -> Piece {
 /// The key that answers for every place still open, where a question has one.
 pub fn rest_key(asking: Asking) -> Option<Piece> {
     let left = asking.rest().len();
-    let rest = given::rest_key(asking.question, asking.feeler()).filter(|_| left > 0)?;
+    let rest = given::rest_key(asking.question, asking.shop.style()).filter(|_| left > 0)?;
     let Key { code, label, given } = rest;
     let tapped = move |tap: Event| asking.tap_rest(code, given.clone(), tap.time_stamp());
     Some(sheet!(
@@ -55,13 +56,21 @@ pub fn rest_key(asking: Asking) -> Option<Piece> {
 
 /// The number pad for what is measured.
 pub fn measure_pad(asking: Asking) -> Piece {
-    let label = match asking.feeler() {
-        FeelerStyle::Millimetres => "How much, in mm unless another unit is typed",
-        FeelerStyle::Thou => "How much, in thou unless another unit is typed",
+    let style = asking.shop.style();
+    let (label, keys): (_, &'static [&'static str]) = match asking.question.pad() {
+        Pad::Share => ("How much, in per cent", &SHARES),
+        Pad::Size(_) => match style.length {
+            LengthStyle::Millimetres => ("How much, in mm unless another unit is typed", &SIZES),
+            LengthStyle::Inches(_) => ("How much, in inches unless another unit is typed", &SIZES),
+        },
+        _ => match style.feeler {
+            FeelerStyle::Millimetres => ("How much, in mm unless another unit is typed", &LENGTHS),
+            FeelerStyle::Thou => ("How much, in thou unless another unit is typed", &LENGTHS),
+        },
     };
     number_pad(
         label,
-        &LENGTHS,
+        keys,
         asking.typed,
         move || asking.refusal.get(),
         move || asking.accept(),

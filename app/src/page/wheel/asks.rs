@@ -2,7 +2,7 @@
 
 use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Missing;
-use cartside_core::survey::{Need, Question};
+use cartside_core::survey::{Group, Need, Question};
 use cartside_core::wheel::Position;
 use cartside_core::words;
 
@@ -11,15 +11,25 @@ use crate::markup::{Hole, Piece, sheet};
 use crate::route::Route;
 use crate::workshop::workshop;
 
-/// Every question asked of this wheel, in order, with its progress.
+/// Every question asked of this wheel, group by group, with its progress.
 pub fn asks(id: EntryId, position: Position, looking: &Looking) -> Piece {
-    let questions = looking.questions();
-    let rows: Vec<Piece> = questions
-        .map(|question| one_question(id, position, looking, question))
-        .collect();
+    let group = |group: Group| {
+        let questions = looking
+            .questions()
+            .filter(|question| question.group() == group);
+        let rows: Vec<Piece> = questions
+            .map(|question| one_question(id, position, looking, question))
+            .collect();
+        sheet!(
+            "<h3 class=capital>{}</h3><ul class=list data-group={}>{}</ul>",
+            words::question::group(group, workshop().style()),
+            group.code(),
+            rows
+        )
+    };
     sheet!(
-        "<section class=stack><h2>Questions</h2><ul class=list>{}</ul></section>",
-        rows
+        "<section class=stack><h2>Questions</h2>{}</section>",
+        Group::ALL.into_iter().map(group).collect::<Vec<Piece>>()
     )
 }
 
@@ -68,5 +78,6 @@ fn need_code(need: Need) -> &'static str {
         Need::EndPlayAndShake => "end-play-and-shake",
         Need::Rot => "rot",
         Need::NaveAndBonds => "nave-and-bonds",
+        Need::Strakes => "strakes",
     }
 }

@@ -6,13 +6,13 @@ mod laws;
 mod missing;
 mod thresholds;
 
-use super::{Judgement, judge};
+use super::{Beside, Judgement, judge};
 use crate::daybook::{Digest, EntryId};
 use crate::diagnosis::{Finding, Grade, Limit, Taken, house_limits};
-use crate::quantity::Measured;
 use crate::quantity::length::millimetres;
-use crate::survey::{Answer, Play, Question, Reading, Slot};
-use crate::wheel::{Felloes, Place, Position, Tyre, Wheel};
+use crate::quantity::{Measured, Percent};
+use crate::survey::{Answer, Crack, Pad, Play, Question, Reading, Ring, Slot};
+use crate::wheel::{Felloes, Place, Position, Size, Tyre, Wheel};
 
 /// One answer to one question at one place.
 type Given = (Question, Place, Answer);
@@ -50,7 +50,7 @@ fn taken(given: &[Given]) -> Vec<Taken> {
 }
 
 fn judged(wheel: &Wheel, given: &[Given]) -> Judgement {
-    judge(wheel, &taken(given), &house_limits())
+    judge(wheel, &taken(given), &house_limits(), &Beside::default())
 }
 
 /// The finding on one row, if there is one.
@@ -84,13 +84,44 @@ fn loose() -> Answer {
     Answer::Play(Play::Loose)
 }
 
+/// The dish and the thickness that a sound wheel of these tests has.
+const DISH: f64 = 36.0;
+const THICKNESS: f64 = 16.0;
+
+/// The wheel with its sizes as built.
+fn sized(wheel: Wheel) -> Wheel {
+    let sizes = wheel.sizes.with(Size::Dish, Some(millimetres(DISH)));
+    let sizes = sizes.with(Size::TyreThickness, Some(millimetres(THICKNESS)));
+    Wheel { sizes, ..wheel }
+}
+
+fn straked(spokes: u16) -> Wheel {
+    Wheel {
+        tyre: Some(Tyre::Strakes),
+        ..wheel(spokes)
+    }
+}
+
+fn share(percent: f64) -> Answer {
+    Answer::Share(Percent::from_paper(percent).unwrap())
+}
+
 /// The answer that finds nothing wrong, as it is given most often.
 fn clean(question: Question) -> Answer {
-    match question {
-        Question::KeeperPresent | Question::KeeperRight | Question::KeeperSecured => Answer::Yes,
-        Question::TyreShifts | Question::SpokeBroken => Answer::No,
-        Question::TyreGap | Question::JointGap | Question::FelloeStep => mm(0.0),
-        Question::SpokeFoot | Question::SpokeRimEnd => Answer::Play(Play::Tight),
+    match question.pad() {
+        Pad::YesNo if question.sound_is_yes() => Answer::Yes,
+        Pad::YesNo => Answer::No,
+        Pad::Gauge(_) => mm(0.0),
+        Pad::Size(_) => match question {
+            Question::Dish => mm(DISH),
+            Question::TyreLeft => mm(THICKNESS),
+            _ => mm(0.0),
+        },
+        Pad::Verdict(_) | Pad::Fastening => Answer::Play(Play::Tight),
+        Pad::Ring => Answer::Ring(Ring::Rings),
+        Pad::Crack => Answer::NothingFound,
+        Pad::Share if question == Question::Moisture => share(14.0),
+        Pad::Share => share(0.0),
     }
 }
 

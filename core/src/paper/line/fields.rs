@@ -6,26 +6,38 @@ use crate::daybook::Digest;
 use crate::paper::json::{Json, Object};
 
 /// What remains to be taken of an object.
-pub(super) struct Fields(Object);
+pub(super) struct Fields {
+    open: Object,
+    /// Fields that nobody took of objects within it.
+    within: usize,
+}
 
 impl Fields {
     pub(super) fn new(object: Object) -> Fields {
-        Fields(object)
+        Fields {
+            open: object,
+            within: 0,
+        }
     }
 
     /// How many fields nobody has taken.
     pub(super) fn left(&self) -> usize {
-        self.0.len()
+        self.open.len() + self.within
+    }
+
+    /// Adds the fields that nobody has taken of an object within this one.
+    pub(super) fn count(&mut self, left: usize) {
+        self.within += left;
     }
 
     fn take(&mut self, field: &str) -> Option<Json> {
-        let at = self.0.iter().position(|(name, _)| name == field)?;
-        Some(self.0.swap_remove(at).1)
+        let at = self.open.iter().position(|(name, _)| name == field)?;
+        Some(self.open.swap_remove(at).1)
     }
 
     /// Whether a field is there and not yet taken.
     pub(super) fn has(&self, field: &str) -> bool {
-        self.0.iter().any(|(name, _)| name == field)
+        self.open.iter().any(|(name, _)| name == field)
     }
 
     /// A text that may be missing.
@@ -55,10 +67,18 @@ impl Fields {
 
     /// A number.
     pub(super) fn number(&mut self, field: &'static str) -> Result<f64, LineRefusal> {
-        let value = self.take(field).ok_or(LineRefusal::Missing(field))?;
-        value
-            .number()
-            .ok_or_else(|| wrong(field, &value, "a number"))
+        self.maybe_number(field)?.ok_or(LineRefusal::Missing(field))
+    }
+
+    /// A number that may be missing.
+    pub(super) fn maybe_number(&mut self, field: &'static str) -> Result<Option<f64>, LineRefusal> {
+        self.take(field)
+            .map(|value| {
+                value
+                    .number()
+                    .ok_or_else(|| wrong(field, &value, "a number"))
+            })
+            .transpose()
     }
 
     /// Yes or no; missing is no.
@@ -74,7 +94,7 @@ impl Fields {
     pub(super) fn object(&mut self, field: &'static str) -> Result<Option<Fields>, LineRefusal> {
         match self.take(field) {
             None => Ok(None),
-            Some(Json::Object(object)) => Ok(Some(Fields(object))),
+            Some(Json::Object(object)) => Ok(Some(Fields::new(object))),
             Some(other) => Err(wrong(field, &other, "an object")),
         }
     }

@@ -70,7 +70,7 @@ impl<'a> PaperOutcome<'a> {
                     mm: paper_mm(least),
                 },
                 Some(Threshold::Percent(share)) => PaperOutcome::Percent {
-                    percent: on_paper(share.value()),
+                    percent: on_paper(share.to_paper()),
                 },
                 Some(Threshold::Count(count)) => PaperOutcome::Count { count },
                 None => PaperOutcome::Off { off: true },
@@ -167,7 +167,7 @@ fn threshold(fields: &mut Fields) -> Result<Option<Threshold>, LineRefusal> {
 
 fn percent(fields: &mut Fields) -> Result<Percent, LineRefusal> {
     let given = fields.number("percent")?;
-    Percent::new(given).ok_or_else(|| wrong("percent", &decimal(given, 6), "0 to 100"))
+    Percent::from_paper(given).map_err(|_| wrong("percent", &decimal(given, 6), "0 to 100"))
 }
 
 fn wrong(field: &'static str, given: &str, allowed: &'static str) -> LineRefusal {

@@ -1,6 +1,6 @@
 //! What a line says, kind by kind. Lengths stand on paper in millimetres, rounded to six decimals.
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use serde_json::Number;
 
 use super::LineRefusal;
@@ -9,9 +9,11 @@ use super::outcome::{self, PaperOutcome};
 use crate::daybook::{Kind, Picture, Says, Visit, WheelSaid};
 use crate::paper::json::on_paper;
 use crate::quantity::length::{from_paper_mm, to_paper_mm};
-use crate::quantity::{Length, Measured, decimal};
-use crate::survey::{Answer, Play, Reading, Slot, Stage, Use};
-use crate::wheel::{Arm, Felloes, Keeper, Part, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel};
+use crate::quantity::{Length, Measured, Percent, decimal};
+use crate::survey::{Answer, Crack, Play, Reading, Ring, Slot, Stage, Use};
+use crate::wheel::{
+    Arm, Felloes, Keeper, Part, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind, Wheel,
+};
 
 /// What a line says, as it is written.
 #[derive(Serialize)]
@@ -31,6 +33,8 @@ pub(super) enum PaperSays<'a> {
         arm: Option<&'static str>,
         #[serde(skip_serializing_if = "Option::is_none")]
         keeper: Option<&'static str>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        sizes_mm: Option<PaperSizes>,
     },
     Visit {
         place: &'a str,
@@ -47,6 +51,8 @@ pub(super) enum PaperSays<'a> {
         mm: Option<Number>,
         #[serde(skip_serializing_if = "Option::is_none")]
         doubt_mm: Option<Number>,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        percent: Option<Number>,
         written: &'a str,
     },
     Remark {
@@ -60,6 +66,16 @@ pub(super) enum PaperSays<'a> {
     },
     Erasure {},
     Outcome(PaperOutcome<'a>),
+}
+
+/// The sizes that have been said, each under its own word.
+pub(super) struct PaperSizes(Sizes);
+
+impl Serialize for PaperSizes {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let said = self.0.said();
+        serializer.collect_map(said.map(|(size, length)| (size.code(), paper_mm(length))))
+    }
 }
 
 impl<'a> PaperSays<'a> {
@@ -93,6 +109,7 @@ fn wheel_on_paper(wheel: &Wheel) -> PaperSays<'_> {
         tyre: wheel.tyre.map(Tyre::code),
         arm: wheel.arm.map(Arm::code),
         keeper: wheel.keeper.map(Keeper::code),
+        sizes_mm: (wheel.sizes != Sizes::default()).then_some(PaperSizes(wheel.sizes)),
     }
 }
 
@@ -122,16 +139,24 @@ fn reading_on_paper(reading: &Reading) -> PaperSays<'_> {
         Answer::Length(measured) => ("length", Some(measured.value()), Some(measured.doubt())),
         Answer::Over(least) => ("over", Some(least), None),
         Answer::Play(play) => (play.code(), None, None),
+        Answer::Ring(ring) => (ring.code(), None, None),
+        Answer::Crack(crack) => (crack.code(), None, None),
+        Answer::Share(_) => ("share", None, None),
         Answer::Yes => ("yes", None, None),
         Answer::No => ("no", None, None),
         Answer::CannotSee => ("cannot-see", None, None),
         Answer::NotThere => ("not-there", None, None),
         Answer::NothingFound => ("nothing-found", None, None),
     };
+    let percent = match reading.answer {
+        Answer::Share(share) => Some(on_paper(share.to_paper())),
+        _ => None,
+    };
     PaperSays::Reading {
         answer,
         mm: mm.map(paper_mm),
         doubt_mm: doubt_mm.map(paper_mm),
+        percent,
         written: &reading.written,
     }
 }
@@ -202,6 +227,7 @@ fn wheel(fields: &mut Fields) -> Result<Option<Wheel>, LineRefusal> {
     let (tyre, tyre_known) = coded(fields.maybe_text("tyre")?, Tyre::from_code);
     let (arm, arm_known) = coded(fields.maybe_text("arm")?, Arm::from_code);
     let (keeper, keeper_known) = coded(fields.maybe_text("keeper")?, Keeper::from_code);
+    let sizes = sizes(fields)?;
     let known = rim_known && tyre_known && arm_known && keeper_known;
     Ok(known.then_some(Wheel {
         felloes,
@@ -209,7 +235,23 @@ fn wheel(fields: &mut Fields) -> Result<Option<Wheel>, LineRefusal> {
         tyre,
         arm,
         keeper,
+        sizes,
     }))
+}
+
+/// The sizes; a size of a newer version is left in its object and so counted as not read.
+fn sizes(fields: &mut Fields) -> Result<Sizes, LineRefusal> {
+    let Some(mut inner) = fields.object("sizes_mm")? else {
+        return Ok(Sizes::default());
+    };
+    let mut sizes = Sizes::default();
+    for size in Size::ALL {
+        let mm = inner.maybe_number(size.code())?;
+        let length = mm.map(|mm| length_of(size.code(), mm)).transpose()?;
+        sizes = sizes.with(size, length);
+    }
+    fields.count(inner.left());
+    Ok(sizes)
 }
 
 /// A word and whether it is known; a missing word is known to be missing.
@@ -229,8 +271,9 @@ fn reading(slot: Slot, fields: &mut Fields) -> Result<Option<Reading>, LineRefus
         "cannot-see" => Answer::CannotSee,
         "not-there" => Answer::NotThere,
         "nothing-found" => Answer::NothingFound,
-        code => match Play::from_code(code) {
-            Some(play) => Answer::Play(play),
+        "share" => Answer::Share(share(fields)?),
+        code => match verdict(code) {
+            Some(answer) => answer,
             None => return Ok(None),
         },
     };
@@ -239,6 +282,23 @@ fn reading(slot: Slot, fields: &mut Fields) -> Result<Option<Reading>, LineRefus
         answer,
         written,
     }))
+}
+
+/// The one answer of play, ring or crack that a word stands for; no word is one of two of them.
+fn verdict(code: &str) -> Option<Answer> {
+    let play = Play::from_code(code).map(Answer::Play);
+    let ring = || Ring::from_code(code).map(Answer::Ring);
+    let crack = || Crack::from_code(code).map(Answer::Crack);
+    play.or_else(ring).or_else(crack)
+}
+
+fn share(fields: &mut Fields) -> Result<Percent, LineRefusal> {
+    let percent = fields.number("percent")?;
+    Percent::from_paper(percent).map_err(|_| LineRefusal::Wrong {
+        field: "percent",
+        given: percent.to_string(),
+        allowed: "0 to 100",
+    })
 }
 
 fn measured(fields: &mut Fields) -> Result<Measured, LineRefusal> {
@@ -255,7 +315,10 @@ fn measured(fields: &mut Fields) -> Result<Measured, LineRefusal> {
 const GREATEST_MM: f64 = 20_000.0;
 
 pub(super) fn length(field: &'static str, fields: &mut Fields) -> Result<Length, LineRefusal> {
-    let mm = fields.number(field)?;
+    length_of(field, fields.number(field)?)
+}
+
+fn length_of(field: &'static str, mm: f64) -> Result<Length, LineRefusal> {
     let wrong = || LineRefusal::Wrong {
         field,
         given: decimal(mm, 6),

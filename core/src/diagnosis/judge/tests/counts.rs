@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::diagnosis::{Measure, Standing};
+use crate::quantity::length::to_paper_mm;
 use Grade::{KeepEmpty, LightWorkOnly, NotOnThisWheel};
 
 /// The first `count` spokes of which no two stand side by side.
@@ -62,6 +63,8 @@ fn a_spoke_that_is_not_there_is_as_good_as_broken() {
         (Question::SpokeFoot, Answer::NotThere),
         (Question::SpokeRimEnd, Answer::NotThere),
         (Question::SpokeBroken, Answer::NotThere),
+        (Question::StandOff, Answer::NotThere),
+        (Question::RotSpoke, Answer::NotThere),
     ] {
         let judgement = judged(&wheel(12), &[(question, Place::Spoke(7), answer)]);
         let finding = found(&judgement, Question::SpokeBroken).unwrap();
@@ -238,4 +241,162 @@ fn a_limit_that_names_no_further_place_is_left_out() {
         (Question::TyreGap, Place::Between(4), mm(1.0)),
     ];
     assert_eq!(judged(&wheel(12), &given).findings.len(), 1);
+}
+
+#[test]
+fn a_strake_that_is_not_there_is_missing_whatever_was_asked() {
+    for question in [Question::Strake, Question::StrakeCracked] {
+        let judgement = judged(
+            &straked(12),
+            &[(question, Place::Joint(4), Answer::NotThere)],
+        );
+        let finding = found(&judgement, Question::Strake).unwrap();
+        assert_eq!(
+            (finding.grade, &finding.places[..]),
+            (KeepEmpty, &[Place::Joint(4)][..])
+        );
+        assert_eq!(finding.entries, [id(0)]);
+    }
+}
+
+#[test]
+fn a_split_nave_with_a_loose_bond_rests_on_both() {
+    let given = [
+        (
+            Question::CrackNave,
+            Place::Nave,
+            Answer::Crack(Crack::Across),
+        ),
+        (Question::Bonds, Place::Nave, loose()),
+    ];
+    let judgement = judged(&wheel(12), &given);
+    let finding = found(&judgement, Question::CrackNave).unwrap();
+    assert_eq!(finding.grade, KeepEmpty);
+    let mut both = [id(0), id(1)];
+    both.sort_unstable();
+    assert_eq!(finding.entries, both);
+}
+
+/// Stand-off of every spoke and gap of every joint, in mm.
+fn bound(off: f64, gap: f64) -> Vec<Given> {
+    let spokes = (1..=12).map(|n| (Question::StandOff, Place::Spoke(n), mm(off)));
+    let joints = (1..=6).map(|n| (Question::JointGap, Place::Joint(n), mm(gap)));
+    spokes.chain(joints).collect()
+}
+
+fn ease(given: &[Given]) -> Option<f64> {
+    let judgement = judged(&wheel(12), given);
+    let finding = found(&judgement, Question::StandOff)?;
+    assert_eq!(finding.grade, Grade::Note);
+    match finding.measure {
+        Measure::Ease(length) => Some((to_paper_mm(length) * 10.0).round() / 10.0),
+        _ => None,
+    }
+}
+
+/// 2 mm off all round with the joints shut is 2 × 2 × 3.1416 = 12.6 mm.
+#[test]
+fn a_rim_is_bound_when_its_joints_are_less_than_its_shoulders_need() {
+    assert_eq!(ease(&bound(2.0, 0.0)), Some(12.6));
+    assert_eq!(ease(&bound(2.0, 1.0)), Some(6.6));
+    assert_eq!(ease(&bound(2.0, 2.09)), Some(0.0));
+    assert_eq!(ease(&bound(2.0, 2.1)), None);
+    assert_eq!(ease(&bound(0.0, 0.0)), None);
+    let half: Vec<Given> = bound(4.0, 0.0)
+        .into_iter()
+        .map(|(question, place, answer)| match place {
+            Place::Spoke(n) if n % 2 == 0 => (question, place, Answer::NothingFound),
+            _ => (question, place, answer),
+        })
+        .collect();
+    assert_eq!(ease(&half), Some(12.6), "the mean counts");
+    let judgement = judged(&wheel(12), &half);
+    let finding = found(&judgement, Question::StandOff).unwrap();
+    assert_eq!(finding.places.len(), 6, "home is not off");
+    assert_eq!(
+        finding.entries.len(),
+        18,
+        "it rests on every spoke and joint"
+    );
+}
+
+#[test]
+fn a_rim_is_not_called_bound_before_every_spoke_and_joint_is_measured() {
+    for at in 0..18 {
+        for odd in [None, Some(Answer::CannotSee), Some(Answer::NotThere)] {
+            let mut given = bound(2.0, 0.0);
+            match odd {
+                None => drop(given.remove(at)),
+                Some(answer) => given[at].2 = answer,
+            }
+            assert_eq!(ease(&given), None, "{at} {odd:?}");
+        }
+    }
+}
+
+#[test]
+fn of_two_readings_the_rim_is_bound_by_the_worse() {
+    let mut given = bound(2.0, 3.0);
+    assert_eq!(ease(&given), None);
+    given.extend(bound(2.0, 0.0));
+    assert_eq!(ease(&given), Some(12.6));
+}
+
+fn pair(own: f64, others: &[f64]) -> Option<Finding> {
+    let mut dish: Vec<Taken> = others
+        .iter()
+        .flat_map(|other| taken(&[(Question::Dish, Place::Whole, mm(*other))]))
+        .collect();
+    for (n, other) in dish.iter_mut().enumerate() {
+        other.entry = id(100 + n);
+    }
+    let own = taken(&[(Question::Dish, Place::Whole, mm(own))]);
+    let judgement = judge(&wheel(12), &own, &house_limits(), &Beside { dish });
+    found(&judgement, Question::Dish).cloned()
+}
+
+fn by(finding: &Finding) -> f64 {
+    match finding.measure {
+        Measure::By(length) => to_paper_mm(length),
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_pair_that_differs_is_noted_and_rests_on_both_wheels() {
+    for (own, other) in [(30.0, 35.0), (30.0, 25.0), (30.0, -30.0)] {
+        let finding = pair(own, &[other]).unwrap();
+        assert_eq!(finding.grade, Grade::Note);
+        assert_eq!(by(&finding), (own - other).abs());
+        let mut both = [id(0), id(100)];
+        both.sort_unstable();
+        assert_eq!(finding.entries, both);
+    }
+    for others in [&[][..], &[30.0], &[34.99, 25.01]] {
+        assert_eq!(pair(30.0, others), None, "{others:?}");
+    }
+    let finding = pair(30.0, &[36.0, 34.0, 20.0]).unwrap();
+    assert_eq!(by(&finding), 10.0);
+    assert!(finding.entries.contains(&id(102)));
+}
+
+/// Four places all dead; a fifth that rings clears nothing but that.
+#[test]
+fn a_tyre_is_dead_all_round_when_no_place_answers() {
+    let ring = |n, ring| (Question::TyreRing, Place::Between(n), Answer::Ring(ring));
+    let dead: Vec<Given> = [1, 4, 7].map(|n| ring(n, Ring::Dead)).to_vec();
+    let with = |more| {
+        let mut given = dead.clone();
+        given.push(more);
+        grade(&wheel(12), &given, Question::TyreRing)
+    };
+    assert_eq!(
+        grade(&wheel(12), &dead, Question::TyreRing),
+        Some(Grade::Note)
+    );
+    assert_eq!(with(ring(10, Ring::Dead)), Some(KeepEmpty));
+    assert_eq!(with(ring(10, Ring::Dull)), Some(Grade::Note));
+    assert_eq!(with(ring(10, Ring::Rings)), Some(Grade::Note));
+    let unseen = (Question::TyreRing, Place::Between(10), Answer::CannotSee);
+    assert_eq!(with(unseen), Some(Grade::Note));
 }

@@ -3,10 +3,28 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::diagnosis::{Missing, Standing, questions};
 use crate::survey::Places;
+use crate::wheel::Keeper;
 
 const SPOKES: u16 = 12;
+
+/// A wheel with a hoop and one with strakes, sizes said: between them every question is asked.
+fn wheels() -> [Wheel; 2] {
+    [sized(wheel(SPOKES)), sized(straked(SPOKES))]
+}
+
+/// The other wheel of the axle, dished as this one was built.
+fn beside() -> Beside {
+    let mut dish = taken(&[(Question::Dish, Place::Whole, mm(DISH))]);
+    for other in &mut dish {
+        other.entry = id(usize::MAX);
+    }
+    Beside { dish }
+}
+
+fn judged_all(wheel: &Wheel, given: &[Given]) -> Judgement {
+    judge(wheel, &taken(given), &house_limits(), &beside())
+}
 
 /// Places a question can be put to on the wheel of these tests: few spokes on both sides of the
 /// mark, so that they often stand side by side and are often read twice.
@@ -17,33 +35,61 @@ fn places(question: Question) -> Vec<Place> {
             .flat_map(|n| [Place::Spoke(n), Place::Between(n)])
             .collect(),
         Places::Spokes => [1, 2, 10, 12].into_iter().map(Place::Spoke).collect(),
-        Places::Joints | Places::Whole => question.places_on(&wheel(SPOKES)),
+        _ => question.places_on(&wheel(SPOKES)),
     }
 }
 
 /// Answers to a question from clean to bad: none is kinder than the one before it.
 fn ladders(question: Question) -> Vec<Vec<Answer>> {
-    let lengths = || {
+    let lengths = |steps: &[f64]| steps.iter().map(|step| mm(*step)).collect::<Vec<_>>();
+    let shares = |steps: &[f64]| steps.iter().map(|step| share(*step)).collect::<Vec<_>>();
+    let worse = || {
         let mut ladder = vec![Answer::NothingFound];
-        let steps = [
-            0.0, 0.01, 0.2, 0.49, 0.5, 0.7, 1.0, 1.5, 2.0, 3.0, 5.0, 10.0,
-        ];
-        ladder.extend(steps.map(mm));
+        ladder.extend(lengths(&[
+            0.0, 0.01, 0.2, 0.49, 0.5, 0.7, 1.0, 1.5, 2.0, 3.0, 5.0, 6.0, 10.0,
+        ]));
         ladder.push(Answer::Over(millimetres(10.0)));
         ladder
     };
-    let verdicts = || {
-        let mut ladder = vec![Answer::NothingFound];
-        ladder.extend(Play::ALL.map(Answer::Play));
-        ladder
-    };
-    match question {
-        Question::TyreGap | Question::JointGap | Question::FelloeStep => vec![lengths()],
-        Question::SpokeFoot | Question::SpokeRimEnd => vec![lengths(), verdicts()],
-        Question::KeeperPresent | Question::KeeperRight | Question::KeeperSecured => {
-            vec![vec![Answer::Yes, Answer::No]]
+    match question.pad() {
+        Pad::Gauge(_) => vec![worse()],
+        Pad::Size(_) => match question {
+            Question::Dish => vec![
+                lengths(&[36.0, 31.0, 24.0, 12.0, 0.0, -4.75, -5.25, -30.0]),
+                lengths(&[36.0, 41.0, 53.99, 54.0, 90.0]),
+            ],
+            Question::TyreLeft => {
+                vec![lengths(&[16.0, 12.01, 12.0, 8.0, 7.99, 5.0, 4.99, 4.0])]
+            }
+            _ => {
+                let mut ladder = worse();
+                ladder.extend(lengths(&[12.0, 13.01, 20.0, 25.0, 30.0, 31.0]));
+                vec![ladder]
+            }
+        },
+        Pad::Verdict(_) => {
+            let mut verdicts = vec![Answer::NothingFound];
+            verdicts.extend(Play::ALL.map(Answer::Play));
+            vec![worse(), verdicts]
         }
-        Question::TyreShifts | Question::SpokeBroken => vec![vec![Answer::No, Answer::Yes]],
+        Pad::Fastening => {
+            let mut held = Play::ALL.map(Answer::Play).to_vec();
+            held.push(Answer::NotThere);
+            vec![held]
+        }
+        Pad::Ring => vec![Ring::ALL.map(Answer::Ring).to_vec()],
+        Pad::Crack => {
+            let mut cracks = vec![Answer::NothingFound];
+            cracks.extend(Crack::ALL.map(Answer::Crack));
+            vec![cracks]
+        }
+        Pad::Share if question == Question::Moisture => vec![
+            shares(&[14.0, 17.99, 18.0, 40.0]),
+            shares(&[14.0, 10.01, 10.0, 0.0]),
+        ],
+        Pad::Share => vec![shares(&[0.0, 9.99, 10.0, 25.0, 49.99, 50.0, 100.0])],
+        Pad::YesNo if question.sound_is_yes() => vec![vec![Answer::Yes, Answer::No]],
+        Pad::YesNo => vec![vec![Answer::No, Answer::Yes]],
     }
 }
 
@@ -82,27 +128,21 @@ fn any_reading() -> impl Strategy<Value = Given> {
 }
 
 /// A wheel fully looked at, some of it left out, and some readings of any sort beside it.
-fn readings() -> impl Strategy<Value = Vec<Given>> {
-    let all = all_clean(&wheel(SPOKES));
-    (
-        proptest::collection::vec(any_reading(), 0..12),
-        proptest::collection::vec(0..all.len(), 0..6),
-    )
-        .prop_map(move |(more, left_out)| {
-            let rest = all.iter().enumerate();
-            let rest = rest.filter(|(at, _)| !left_out.contains(at));
-            rest.map(|(_, given)| *given).chain(more).collect()
-        })
-}
-
-/// Needs without a question are always missing and would hide the kinder standings.
-fn proposed(judgement: Judgement) -> Standing {
-    let asked = |missing: &Missing| !questions(missing.need).is_empty();
-    Judgement {
-        missing: judgement.missing.into_iter().filter(asked).collect(),
-        ..judgement
-    }
-    .proposed()
+fn readings() -> impl Strategy<Value = (Wheel, Vec<Given>)> {
+    proptest::sample::select(wheels().to_vec()).prop_flat_map(|wheel| {
+        let all = all_clean(&wheel);
+        (
+            Just(wheel),
+            proptest::collection::vec(any_reading(), 0..12),
+            proptest::collection::vec(0..all.len(), 0..6),
+        )
+            .prop_map(move |(wheel, more, left_out)| {
+                let rest = all.iter().enumerate();
+                let rest = rest.filter(|(at, _)| !left_out.contains(at));
+                let given = rest.map(|(_, given)| *given).chain(more).collect();
+                (wheel, given)
+            })
+    })
 }
 
 fn is_clean(given: &Given) -> bool {
@@ -138,63 +178,88 @@ proptest! {
 
     #[test]
     fn the_order_of_readings_changes_nothing(
-        (given, shuffled) in readings().prop_flat_map(|given| {
+        (wheel, given, shuffled) in readings().prop_flat_map(|(wheel, given)| {
             let taken = taken(&given);
-            (Just(taken.clone()), Just(taken).prop_shuffle())
+            (Just(wheel), Just(taken.clone()), Just(taken).prop_shuffle())
         })
     ) {
         let limits = house_limits();
         prop_assert_eq!(
-            judge(&wheel(SPOKES), &given, &limits),
-            judge(&wheel(SPOKES), &shuffled, &limits)
+            judge(&wheel, &given, &limits, &beside()),
+            judge(&wheel, &shuffled, &limits, &beside())
         );
     }
 
     #[test]
-    fn a_worse_reading_is_never_kinder(given in readings(), (kind, worse) in kind_and_worse()) {
+    fn a_worse_reading_is_never_kinder((wheel, given) in readings(), (kind, worse) in kind_and_worse()) {
         let with = |one: Given| {
             let mut given = given.clone();
             given.push(one);
-            judged(&wheel(SPOKES), &given)
+            judged_all(&wheel, &given)
         };
         let (kinder, harsher) = (with(kind), with(worse));
         prop_assert!(harsher.so_far() >= kinder.so_far());
-        prop_assert!(proposed(harsher) >= proposed(kinder));
+        prop_assert!(harsher.proposed() >= kinder.proposed());
     }
 
     #[test]
-    fn a_clean_reading_left_out_is_never_kinder(given in readings(), at in any::<prop::sample::Index>()) {
+    fn a_clean_reading_left_out_is_never_kinder((wheel, given) in readings(), at in any::<prop::sample::Index>()) {
         let at = at.index(given.len());
         prop_assume!(is_clean(&given[at]));
         let mut rest = given.clone();
         rest.remove(at);
-        let (with, without) = (judged(&wheel(SPOKES), &given), judged(&wheel(SPOKES), &rest));
+        let (with, without) = (judged_all(&wheel, &given), judged_all(&wheel, &rest));
         prop_assert!(without.so_far() >= with.so_far());
-        prop_assert!(proposed(without) >= proposed(with));
+        prop_assert!(without.proposed() >= with.proposed());
     }
 
     #[test]
-    fn one_more_reading_never_hides_what_was_found(given in readings(), more in any_reading()) {
-        // A gap under the tyre is counted against the places looked at, which one more changes.
-        prop_assume!(more.0 != Question::TyreGap);
+    fn one_more_reading_never_hides_what_was_found((wheel, given) in readings(), more in any_reading()) {
+        // A gap under the tyre and a dead sound are counted against the places looked at, which one
+        // more changes.
+        prop_assume!(!matches!(more.0, Question::TyreGap | Question::TyreRing));
         let mut with = given.clone();
         with.push(more);
-        prop_assert!(judged(&wheel(SPOKES), &with).so_far() >= judged(&wheel(SPOKES), &given).so_far());
+        prop_assert!(judged_all(&wheel, &with).so_far() >= judged_all(&wheel, &given).so_far());
     }
 
     #[test]
-    fn another_mark_changes_no_grade(given in readings(), felloes in 1_u16..6) {
+    fn another_mark_changes_no_grade((wheel, given) in readings(), felloes in 1_u16..6) {
         let other: Vec<Given> = given.iter().map(|one| turned(*one, felloes)).collect();
-        let (here, there) = (judged(&wheel(SPOKES), &given), judged(&wheel(SPOKES), &other));
+        let (here, there) = (judged_all(&wheel, &given), judged_all(&wheel, &other));
         prop_assert_eq!(grades(&here), grades(&there));
-        prop_assert_eq!(proposed(here), proposed(there));
+        prop_assert_eq!(here.proposed(), there.proposed());
     }
 
     #[test]
-    fn every_finding_rests_on_entries(given in readings()) {
-        for finding in judged(&wheel(SPOKES), &given).findings {
+    fn every_finding_rests_on_entries((wheel, given) in readings()) {
+        for finding in judged_all(&wheel, &given).findings {
             prop_assert!(!finding.entries.is_empty(), "{:?}", finding);
             prop_assert!(!finding.places.is_empty(), "{:?}", finding);
+        }
+    }
+
+    /// What has not been said of a wheel may be so: a keeper that is known is never judged harsher
+    /// than one that is not.
+    #[test]
+    fn a_keeper_that_is_not_said_is_never_kinder(
+        (wheel, given) in readings(),
+        keeper in proptest::sample::select(&Keeper::ALL[..]),
+    ) {
+        let said = Wheel { keeper: Some(keeper), ..wheel.clone() };
+        prop_assert!(judged_all(&wheel, &given).so_far() >= judged_all(&said, &given).so_far());
+    }
+}
+
+#[test]
+fn between_them_these_wheels_are_asked_everything() {
+    for question in Question::all() {
+        assert!(
+            wheels().iter().any(|wheel| question.asked_of(wheel)),
+            "{question:?}"
+        );
+        for ladder in ladders(question) {
+            assert!(is_clean(&(question, Place::Whole, ladder[0])));
         }
     }
 }

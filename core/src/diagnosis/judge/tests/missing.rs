@@ -21,19 +21,17 @@ fn places_missing(judgement: &Judgement, need: Need) -> Vec<Place> {
         .unwrap_or_default()
 }
 
-/// The needs no question meets yet.
-const WITHOUT_QUESTION: [Need; 5] = [
-    Need::Ring,
-    Need::Dish,
-    Need::EndPlayAndShake,
-    Need::Rot,
-    Need::NaveAndBonds,
-];
+/// What a wheel with a hoop needs.
+fn of_a_hoop() -> Vec<Need> {
+    let mut needs = Need::ALL.to_vec();
+    needs.retain(|need| *need != Need::Strakes);
+    needs
+}
 
 #[test]
 fn of_a_wheel_nobody_looked_at_everything_is_missing() {
     let judgement = judged(&wheel(12), &[]);
-    assert_eq!(needs_missing(&judgement), Need::ALL);
+    assert_eq!(needs_missing(&judgement), of_a_hoop());
     assert_eq!(judgement.so_far(), None);
     assert_eq!(judgement.proposed(), Standing::NotJudged);
     assert_eq!(
@@ -49,36 +47,43 @@ fn of_a_wheel_nobody_looked_at_everything_is_missing() {
 }
 
 #[test]
-fn of_a_wheel_fully_looked_at_only_needs_without_a_question_are_missing() {
-    let judgement = judged(&wheel(12), &all_clean(&wheel(12)));
-    assert_eq!(needs_missing(&judgement), WITHOUT_QUESTION);
-    assert_eq!(judgement.findings, []);
-    assert_eq!(judgement.proposed(), Standing::NotJudged);
-    for need in WITHOUT_QUESTION {
-        assert!(questions(need).is_empty());
-        assert_eq!(places_missing(&judgement, need), []);
+fn of_a_wheel_fully_looked_at_nothing_is_missing() {
+    for wheel in [wheel(12), straked(12)] {
+        let judgement = judged(&wheel, &all_clean(&wheel));
+        assert_eq!(needs_missing(&judgement), []);
+        assert_eq!(judgement.findings, []);
+        assert_eq!(judgement.proposed(), Standing::NoFaultFound);
     }
 }
 
-/// Each reading of a full set is needed, but for the two rows no need asks for.
+#[test]
+fn every_need_is_met_by_questions_asked_of_some_wheel() {
+    for need in Need::ALL {
+        let asked = |wheel: &Wheel| questions(need).iter().all(|it| it.asked_of(wheel));
+        assert!(asked(&wheel(12)) || asked(&straked(12)), "{need:?}");
+        assert!(!questions(need).is_empty(), "{need:?}");
+    }
+}
+
+/// Each reading of a full set is needed, but for the rows no need asks for.
 #[test]
 fn one_reading_left_out_is_missed_at_its_place() {
-    let all = all_clean(&wheel(12));
-    for (at, (question, place, _)) in all.iter().enumerate() {
-        let mut rest = all.clone();
-        rest.remove(at);
-        let judgement = judged(&wheel(12), &rest);
-        let of_need = Need::ALL
-            .into_iter()
-            .find(|need| questions(*need).contains(question));
-        match of_need {
-            Some(need) => {
-                assert!(needs_missing(&judgement).contains(&need), "{question:?}");
-                if *place != Place::Whole {
-                    assert_eq!(places_missing(&judgement, need), [*place]);
-                }
+    for wheel in [wheel(12), straked(12)] {
+        let all = all_clean(&wheel);
+        for (at, (question, place, _)) in all.iter().enumerate() {
+            let mut rest = all.clone();
+            rest.remove(at);
+            let judgement = judged(&wheel, &rest);
+            let of_need = Need::ALL
+                .into_iter()
+                .find(|need| questions(*need).contains(question));
+            assert_eq!(
+                needs_missing(&judgement),
+                of_need.into_iter().collect::<Vec<_>>()
+            );
+            if let Some(need) = of_need.filter(|_| *place != Place::Whole) {
+                assert_eq!(places_missing(&judgement, need), [*place]);
             }
-            None => assert_eq!(needs_missing(&judgement), WITHOUT_QUESTION),
         }
     }
 }
@@ -117,6 +122,23 @@ fn an_answer_that_does_not_fit_its_question_was_not_looked_at() {
         (Question::SpokeRimEnd, Answer::Yes),
         (Question::SpokeBroken, mm(0.0)),
         (Question::SpokeBroken, Answer::Play(Play::Tight)),
+        (Question::JointGap, Answer::NotThere),
+        (Question::TyreGap, Answer::Ring(Ring::Rings)),
+        (Question::TyreRing, Answer::NothingFound),
+        (Question::TyreRing, Answer::Yes),
+        (Question::TyreRing, Answer::NotThere),
+        (Question::Dish, Answer::NothingFound),
+        (Question::Dish, Answer::NotThere),
+        (Question::Dish, Answer::Yes),
+        (Question::EndPlay, Answer::No),
+        (Question::Shake, share(0.0)),
+        (Question::RotFelloe, Answer::No),
+        (Question::RotFelloe, Answer::NotThere),
+        (Question::RotNave, Answer::Crack(Crack::Hairline)),
+        (Question::Bonds, Answer::NothingFound),
+        (Question::Bonds, Answer::Yes),
+        (Question::CrackNave, Answer::No),
+        (Question::CrackNave, mm(0.0)),
     ];
     for (misfit, wrong) in misfits {
         let mut given = all_clean(&wheel(12));
@@ -158,11 +180,18 @@ fn what_is_found_outweighs_what_is_missing_only_when_it_is_worse() {
     assert_eq!(grave.proposed(), Standing::KeepEmpty);
 }
 
+/// A part that is not there is looked at where its absence is judged.
 #[test]
-fn no_fault_is_found_only_when_nothing_is_missing() {
-    let mut judgement = judged(&wheel(12), &all_clean(&wheel(12)));
-    judgement.missing.clear();
-    assert_eq!(judgement.proposed(), Standing::NoFaultFound);
+fn a_part_that_is_not_there_was_looked_at_where_it_is_judged_gone() {
+    let mut given = all_clean(&wheel(12));
+    for (question, place, answer) in &mut given {
+        if question.fits(Place::Spoke(5)) && *place == Place::Spoke(5) {
+            *answer = Answer::NotThere;
+        }
+    }
+    let judgement = judged(&wheel(12), &given);
+    assert_eq!(needs_missing(&judgement), []);
+    assert_eq!(judgement.proposed(), Standing::KeepEmpty);
 }
 
 #[test]
@@ -186,8 +215,12 @@ fn a_reading_on_a_part_the_wheel_has_not_is_listed_elsewhere() {
 }
 
 #[test]
-fn a_wheel_without_a_hoop_is_not_asked_for_the_gap_under_one() {
-    for tyre in [Tyre::Strakes, Tyre::Rubber, Tyre::Bare] {
+fn a_wheel_without_a_hoop_is_not_asked_for_ring_or_gap() {
+    for (tyre, strakes) in [
+        (Tyre::Strakes, true),
+        (Tyre::Rubber, false),
+        (Tyre::Bare, false),
+    ] {
         let wheel = Wheel {
             tyre: Some(tyre),
             ..wheel(12)
@@ -195,12 +228,22 @@ fn a_wheel_without_a_hoop_is_not_asked_for_the_gap_under_one() {
         let given = [
             (Question::TyreGap, Place::Between(1), mm(9.0)),
             (Question::TyreShifts, Place::Whole, Answer::Yes),
+            (
+                Question::TyreRing,
+                Place::Spoke(1),
+                Answer::Ring(Ring::Dead),
+            ),
+            (Question::TyreLeft, Place::Spoke(1), mm(1.0)),
         ];
         let judgement = judged(&wheel, &given);
         assert_eq!(judgement.findings, []);
-        assert_eq!(judgement.elsewhere.len(), 2);
-        assert!(!needs_missing(&judgement).contains(&Need::TyreGap));
-        assert_eq!(needs_missing(&judgement).len(), Need::ALL.len() - 1);
+        assert_eq!(judgement.elsewhere.len(), 4);
+        let mut expect = of_a_hoop();
+        expect.retain(|need| !matches!(need, Need::TyreGap | Need::Ring));
+        if strakes {
+            expect.insert(5, Need::Strakes);
+        }
+        assert_eq!(needs_missing(&judgement), expect);
     }
 }
 

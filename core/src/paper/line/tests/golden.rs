@@ -8,9 +8,10 @@ use crate::daybook::{
 use crate::paper::line;
 use crate::quantity::length::{inches, millimetres};
 use crate::quantity::{Measured, Percent};
-use crate::survey::{Answer, Play, Question, Reading, Slot, Stage, Standing, Use};
+use crate::survey::{Answer, Crack, Play, Question, Reading, Ring, Slot, Stage, Standing, Use};
 use crate::wheel::{
-    Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+    Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
+    Wheel,
 };
 
 /// The lines, each of this version.
@@ -133,7 +134,7 @@ fn outcomes(book: &mut Book, cart: EntryId, visit: EntryId) {
         ),
         (
             "keeper-worn/note/share",
-            Some(Threshold::Percent(Percent::new(12.5).unwrap())),
+            Some(Threshold::Percent(Percent::from_paper(12.5).unwrap())),
         ),
         ("joint-gap/light-work-only/sum", None),
     ];
@@ -164,6 +165,37 @@ fn outcomes(book: &mut Book, cart: EntryId, visit: EntryId) {
     });
     let report = Unwritten::new(Some(cart), report).unwrap();
     book.write(report.in_visit(visit));
+}
+
+/// A wheel with all its sizes, and the answers that are neither a gap, a verdict nor yes and no.
+fn sized_and_graded() -> Vec<Says> {
+    let mm = [1275.0, -12.5, 63.5, 15.875, 76.2, 57.15, 260.0];
+    let sizes = Size::ALL.into_iter().zip(mm);
+    let sizes = sizes.fold(Sizes::default(), |sizes, (size, mm)| {
+        sizes.with(size, Some(millimetres(mm)))
+    });
+    let wheel = Wheel {
+        sizes,
+        ..Wheel::of(Felloes::even(12, 6).unwrap())
+    };
+    let dish = Measured::new(millimetres(-12.5), millimetres(2.0)).unwrap();
+    let near = |place, question, answer| reading(Position::Near, place, question, answer);
+    let mut says = vec![Says::Wheel(WheelSaid {
+        position: Position::Near,
+        wheel,
+    })];
+    says.push(near(Place::Whole, Question::Dish, Answer::Length(dish)));
+    says.extend(
+        Ring::ALL.map(|ring| near(Place::Between(4), Question::TyreRing, Answer::Ring(ring))),
+    );
+    says.extend(
+        Crack::ALL.map(|crack| near(Place::Nave, Question::CrackNave, Answer::Crack(crack))),
+    );
+    for percent in [12.57, 0.0, 100.0] {
+        let share = Answer::Share(Percent::from_paper(percent).unwrap());
+        says.push(near(Place::Felloe(2), Question::Moisture, share));
+    }
+    says
 }
 
 fn written_now() -> Vec<String> {
@@ -235,6 +267,10 @@ fn written_now() -> Vec<String> {
         replaces: vec![cart],
     });
     outcomes(&mut book, cart, visit);
+    for says in sized_and_graded() {
+        let entry = Unwritten::new(Some(cart), says).unwrap();
+        book.write(entry.in_visit(visit));
+    }
     book.lines
 }
 

@@ -78,6 +78,9 @@ fn a_field_that_is_not_known_is_counted_and_the_rest_is_read() {
         assert!(entry.is_read());
         assert_eq!(entry.unread_fields, 1);
     }
+    let size = r#""keeper":"linch-pin","sizes_mm":{"dish":-12,"hub-length":300}"#;
+    let sized = line::read(&newer(r#""keeper":"linch-pin""#, size)).unwrap();
+    assert_eq!((sized.is_read(), sized.unread_fields), (true, 1));
     let inner = line::read(&newer(
         r#""answer":"yes""#,
         r#""answer":"yes","mm":3,"by":"me""#,

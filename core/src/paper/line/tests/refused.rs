@@ -91,6 +91,12 @@ fn each_refusal_has_its_sentence() {
     shows!(sentence(&reading(r#"{"answer":"over","mm":20000.01}"#)), @"the field “mm” holds “20000.01”; allowed is -20000 to 20000 millimetres");
     shows!(sentence(&reading(r#"{"answer":"over","mm":"5"}"#)), @"the field “mm” holds “\"5\"”; allowed is a number");
     shows!(sentence(&reading(r#"{"answer":"length","mm":5,"doubt_mm":-1}"#)), @"the field “doubt_mm” holds “-1”; allowed is a length from 0");
+    shows!(sentence(&reading(r#"{"answer":"share","percent":100.01}"#)), @"the field “percent” holds “100.01”; allowed is 0 to 100");
+    shows!(sentence(&reading(r#"{"answer":"share"}"#)), @"the field “percent” is missing");
+    let sized = |sizes: &str| rim("[2,2]").replace("]}", &format!(r#"],"sizes_mm":{sizes}}}"#));
+    shows!(sentence(&sized(r#"{"dish":"12"}"#)), @r#"the field “dish” holds “"12"”; allowed is a number"#);
+    shows!(sentence(&sized(r#"{"dish":-20000.5}"#)), @"the field “dish” holds “-20000.5”; allowed is -20000 to 20000 millimetres");
+    shows!(sentence(&sized("12")), @"the field “sizes_mm” holds “12”; allowed is an object");
     shows!(sentence(&remark().replace("remark", "erasure")), @"the field “slot” holds “vehicle”; allowed is 64 hexadecimal digits in lower case");
     let limit = |says: &str| {
         let line = with(&format!(r#""vehicle":"{ID}","#), "").replace("remark", "limit");

@@ -10,9 +10,10 @@ use crate::daybook::{
 use crate::paper::line;
 use crate::quantity::length::{from_paper_mm, inches, millimetres, to_paper_mm};
 use crate::quantity::{Length, Measured, Percent};
-use crate::survey::{Answer, Play, Question, Reading, Slot, Stage, Standing, Use};
+use crate::survey::{Answer, Crack, Play, Question, Reading, Ring, Slot, Stage, Standing, Use};
 use crate::wheel::{
-    Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+    Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
+    Wheel,
 };
 
 use proptest::option::of as maybe;
@@ -69,12 +70,26 @@ fn answers() -> impl Strategy<Value = Answer> {
             .prop_map(|(value, doubt)| Answer::Length(Measured::new(value, doubt.abs()).unwrap())),
         2 => lengths().prop_map(Answer::Over),
         2 => select(&Play::ALL[..]).prop_map(Answer::Play),
+        1 => select(&Ring::ALL[..]).prop_map(Answer::Ring),
+        1 => select(&Crack::ALL[..]).prop_map(Answer::Crack),
+        2 => (0_u32..=10_000).prop_map(|n| {
+            Answer::Share(Percent::from_paper(f64::from(n) / 100.0).unwrap())
+        }),
         1 => Just(Answer::Yes),
         1 => Just(Answer::No),
         1 => Just(Answer::CannotSee),
         1 => Just(Answer::NotThere),
         1 => Just(Answer::NothingFound),
     ]
+}
+
+fn sizes() -> impl Strategy<Value = Sizes> {
+    proptest::collection::vec(maybe(lengths()), Size::ALL.len()).prop_map(|lengths| {
+        let said = Size::ALL.into_iter().zip(lengths);
+        said.fold(Sizes::default(), |sizes, (size, length)| {
+            sizes.with(size, length)
+        })
+    })
 }
 
 fn wheels() -> impl Strategy<Value = Wheel> {
@@ -85,13 +100,15 @@ fn wheels() -> impl Strategy<Value = Wheel> {
         maybe(select(&Tyre::ALL[..])),
         maybe(select(&Arm::ALL[..])),
         maybe(select(&Keeper::ALL[..])),
+        sizes(),
     );
-    (felloes, rest).prop_map(|(felloes, (rim, tyre, arm, keeper))| Wheel {
+    (felloes, rest).prop_map(|(felloes, (rim, tyre, arm, keeper, sizes))| Wheel {
         felloes,
         rim,
         tyre,
         arm,
         keeper,
+        sizes,
     })
 }
 
@@ -132,7 +149,7 @@ fn limits() -> impl Strategy<Value = LimitSaid> {
     let thresholds = prop_oneof![
         lengths().prop_map(Threshold::Length),
         (0..=10_000_i32)
-            .prop_map(|n| Threshold::Percent(Percent::new(f64::from(n) / 100.0).unwrap())),
+            .prop_map(|n| Threshold::Percent(Percent::from_paper(f64::from(n) / 100.0).unwrap())),
         any::<u32>().prop_map(Threshold::Count),
     ];
     let rows = "[a-z-]{1,9}/[a-z-]{1,9}/[a-z-]{1,9}";

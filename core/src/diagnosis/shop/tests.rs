@@ -10,7 +10,7 @@ use crate::daybook::{
     Unwritten,
 };
 use crate::diagnosis::row::number;
-use crate::diagnosis::{EditRefusal, Grade, Limit, Origin, Taken, house_limits, judge};
+use crate::diagnosis::{Beside, EditRefusal, Grade, Limit, Origin, Taken, house_limits, judge};
 use crate::paper::line;
 use crate::quantity::length::millimetres;
 use crate::quantity::{Measured, Percent};
@@ -25,7 +25,7 @@ fn mm(mm: f64) -> Option<Threshold> {
 }
 
 fn percent(share: f64) -> Option<Threshold> {
-    Some(Threshold::Percent(Percent::new(share).unwrap()))
+    Some(Threshold::Percent(Percent::from_paper(share).unwrap()))
 }
 
 fn row(code: &str) -> Limit {
@@ -77,18 +77,48 @@ fn every_row_has_a_name_of_its_own() {
 fn the_names_are_those_that_books_hold() {
     let names: Vec<String> = house_limits().iter().map(Limit::code).collect();
     insta::assert_snapshot!(names.join("\n"), @r"
+    first-keeper/not-on-this-wheel/answered
+    first-tyre/keep-empty/answered
+    first-spokes/keep-empty/answered
+    first-dish/not-on-this-wheel/answered
+    first-joints/light-work-only/answered
+    first-nave/keep-empty/answered
+    first-rot/light-work-only/answered
     keeper-present/not-on-this-wheel/answered
     keeper-right/not-on-this-wheel/answered
     keeper-secured/not-on-this-wheel/answered
+    keeper-worn/note/share
+    keeper-worn/light-work-only/share
+    keeper-worn/keep-empty/share
+    ring/note/sounds
+    ring/keep-empty/dead-all-round
     tyre-gap/note/any
     tyre-gap/light-work-only/at-places
     tyre-gap/light-work-only/anywhere
     tyre-gap/keep-empty/anywhere
     tyre-shifts/keep-empty/answered
+    tyre-off-centre/not-on-this-wheel/answered
+    tyre-cracked/not-on-this-wheel/answered
+    tyre-left/note/under
+    tyre-left/note/share-of-new
+    tyre-left/light-work-only/share-of-new
+    tyre-left/keep-empty/under
+    tyre-left/keep-empty/share-of-new
+    strake/light-work-only/felt
+    strake/keep-empty/not-there
+    strake-cracked/light-work-only/answered
     joint-gap/note/any
     joint-gap/light-work-only/sum
     joint-gap/keep-empty/sum
+    joint-belly/note/any
     felloe-step/keep-empty/anywhere
+    crack-felloe/note/cracked
+    crack-felloe/light-work-only/cracked
+    crack-felloe/keep-empty/cracked
+    rot-felloe/note/anywhere
+    rot-felloe/light-work-only/anywhere
+    rot-felloe/keep-empty/a-third
+    moisture/note/share-outside
     spoke-foot/light-work-only/felt
     spoke-foot/light-work-only/any
     spoke-foot/keep-empty/anywhere
@@ -104,6 +134,49 @@ fn the_names_are_those_that_books_hold() {
     spoke-broken/keep-empty/answered
     spoke-broken/not-on-this-wheel/answered
     spoke-broken/not-on-this-wheel/beside-a-loose-one
+    stand-off/note/felloe-bound
+    stand-off/note/any
+    tongue-proud/note/answered
+    crack-spoke/note/cracked
+    crack-spoke/light-work-only/cracked
+    crack-spoke/keep-empty/cracked
+    rot-spoke/note/anywhere
+    rot-spoke/light-work-only/anywhere
+    rot-spoke/keep-empty/a-third
+    bonds/light-work-only/felt
+    bonds/keep-empty/not-there
+    crack-nave/note/cracked
+    crack-nave/light-work-only/cracked
+    crack-nave/keep-empty/cracked-with-loose-bond
+    rot-nave/note/anywhere
+    rot-nave/light-work-only/anywhere
+    rot-nave/keep-empty/anywhere
+    box-moves/note/answered
+    dish/note/dish-lost
+    dish/note/pair-differs
+    dish/light-work-only/dish-lost
+    dish/light-work-only/dish-grown
+    dish/not-on-this-wheel/dish-reversed
+    dish-gives/not-on-this-wheel/answered
+    run-out/note/anywhere
+    run-out/light-work-only/anywhere
+    run-out/keep-empty/anywhere
+    out-of-round/note/anywhere
+    out-of-round/light-work-only/anywhere
+    out-of-round/keep-empty/anywhere
+    end-play/note/more-than-linch-pin
+    end-play/light-work-only/more-than-linch-pin
+    end-play/keep-empty/more-than-linch-pin
+    end-play/note/more-than-nut
+    end-play/light-work-only/more-than-nut
+    end-play/keep-empty/more-than-nut
+    end-play/note/more-than-collinge-mail
+    end-play/light-work-only/more-than-collinge-mail
+    end-play/keep-empty/more-than-collinge-mail
+    binds/light-work-only/answered
+    shake/note/anywhere
+    shake/light-work-only/anywhere
+    shake/keep-empty/anywhere
     ");
 }
 
@@ -258,7 +331,7 @@ fn grade(book: &Book, gap: f64) -> Option<Grade> {
             written,
         },
     };
-    let judgement = judge(&wheel, &[taken], &limits(&book.view()));
+    let judgement = judge(&wheel, &[taken], &limits(&book.view()), &Beside::default());
     judgement.findings.first().map(|finding| finding.grade)
 }
 
@@ -292,7 +365,7 @@ proptest! {
             };
             let to = match most {
                 Threshold::Length(most) => Threshold::Length(most * part),
-                Threshold::Percent(most) => Threshold::Percent(Percent::new(most.value() * part).unwrap()),
+                Threshold::Percent(most) => Threshold::Percent(Percent::from_paper(most.to_paper() * part).unwrap()),
                 Threshold::Count(most) => Threshold::Count((f64::from(most) * part).ceil() as u32),
             };
             let value = value(&[set(&row.code(), Some(to), &[], 1)], &row.code());
