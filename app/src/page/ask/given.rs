@@ -61,11 +61,7 @@ pub fn keys(question: Question, style: Style) -> Vec<Key> {
     match question.pad() {
         Pad::Gauge(range) => gauge(range, style.feeler),
         Pad::Verdict(_) => Play::ALL.into_iter().map(verdict).collect(),
-        Pad::Fastening => vec![
-            verdict(Play::Tight),
-            verdict(Play::Loose),
-            plain("not-there", "Missing", Answer::NotThere),
-        ],
+        Pad::Fastening => vec![verdict(Play::Tight), verdict(Play::Loose)],
         Pad::Ring => Ring::ALL.into_iter().map(ring).collect(),
         Pad::Crack => [plain("nothing-found", "No crack", Answer::NothingFound)]
             .into_iter()
@@ -117,7 +113,8 @@ pub fn lesser_keys(question: Question) -> Vec<Key> {
             plain("nothing-found", "Looked, nothing", Answer::NothingFound),
         ],
         Pad::Verdict(_) => vec![cannot_see, not_there],
-        Pad::Fastening | Pad::Ring | Pad::Crack | Pad::Size(_) | Pad::Share => vec![cannot_see],
+        Pad::Fastening => vec![plain("not-there", "Missing", Answer::NotThere), cannot_see],
+        Pad::Ring | Pad::Crack | Pad::Size(_) | Pad::Share => vec![cannot_see],
         Pad::YesNo if question == Question::SpokeBroken => vec![not_there],
         Pad::YesNo => Vec::new(),
     }

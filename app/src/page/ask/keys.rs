@@ -15,16 +15,27 @@ pub fn pad(asking: Asking) -> Piece {
     let question = asking.question;
     let great = given::keys(question, asking.shop.style()).into_iter();
     let lesser = given::lesser_keys(question).into_iter();
+    let typed_only = great.len() == 0;
     let measure = given::is_typed(question).then(|| {
         sheet!(
-            "<button type=button class=\"key key-small\" data-key=measure on:click={}>Type it</button>",
+            "<button type=button class={} data-key=measure on:click={}>Type it</button>",
+            if typed_only { "key" } else { "key key-small" },
             tap(move || asking.measuring.set(true))
         )
     });
     let great = great.map(|key| answer_key(asking, key, "key"));
     let lesser = lesser.map(|key| answer_key(asking, key, "key key-small"));
     let keys = great.chain(measure).chain(lesser);
-    sheet!("<div class=pad>{}</div>", keys.collect::<Vec<Piece>>())
+    // What a crack is takes more words than a narrow key has room for.
+    let class = match question.pad() {
+        Pad::Crack => "pad pad-wide",
+        _ => "pad",
+    };
+    sheet!(
+        "<div class={}>{}</div>",
+        class,
+        keys.collect::<Vec<Piece>>()
+    )
 }
 
 fn answer_key(asking: Asking, key: Key, class: &'static str) -> Piece {
