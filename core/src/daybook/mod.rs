@@ -6,6 +6,7 @@
 
 pub mod book;
 pub mod digest;
+pub mod digests;
 pub mod entry;
 pub mod problem;
 pub mod stamp;
@@ -14,11 +15,13 @@ pub mod unwritten;
 pub mod vehicle_view;
 pub mod view;
 mod joining;
+mod order;
 #[cfg(test)]
 mod tests;
 
 pub use book::Book;
 pub use digest::Digest;
+pub use digests::Digests;
 pub use entry::{Entry, EntryId, Kind, Picture, Says, Subject, Visit, WheelSaid};
 pub use problem::Problem;
 pub use stamp::Stamp;
