@@ -1,22 +1,22 @@
 //! Which entries of one kind, subject and slot belong together: those that `replaces` joins,
 //! whether what it names is here or not.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use super::book::Book;
+use super::digests::Digests;
 use super::entry::{Entry, EntryId};
+use super::order;
 use super::problem::Problem;
 use super::thread::Thread;
 
-/// Splits one group into threads: all in one where the slot has only one, else by `replaces`. What
-/// is odd about its entries is added to `problems`.
+/// Splits one group, whose entries stand by id, into threads: all in one where the slot has only
+/// one, else by `replaces`. What is odd about its entries is added to `problems`.
 pub(super) fn threads<'a>(
     book: &Book,
-    entries: Vec<&'a Entry>,
+    entries: &[&'a Entry],
     one_thread: bool,
     problems: &mut Vec<Problem>,
 ) -> Vec<Thread<'a>> {
-    let mut group = Group::new(book, &entries);
+    let mut group = Group::new(book, entries);
     let mut first = None;
     for (at, entry) in entries.iter().enumerate() {
         let bears = group.take(at, entry, problems);
@@ -25,7 +25,7 @@ pub(super) fn threads<'a>(
             group.joined.join(at, first);
         }
     }
-    group.split(&entries)
+    group.split()
 }
 
 /// What an entry names in `replaces`.
@@ -39,43 +39,42 @@ enum Target {
 }
 
 /// The entries of one group on their way into threads.
-struct Group<'b> {
+struct Group<'b, 'a> {
     book: &'b Book,
-    here: BTreeMap<EntryId, usize>,
+    /// By id.
+    entries: &'b [&'a Entry],
     joined: Joined,
-    replaced: BTreeSet<EntryId>,
-    /// Ids that are not here, each with the first entry that names it.
-    missing: BTreeMap<EntryId, usize>,
+    /// Which of them another replaces.
+    replaced: Vec<bool>,
+    /// Ids that are not here, each with an entry that names it.
+    missing: Vec<(EntryId, usize)>,
 }
 
-impl<'b> Group<'b> {
-    fn new(book: &'b Book, entries: &[&Entry]) -> Group<'b> {
-        let places = entries.iter().enumerate();
+impl<'b, 'a> Group<'b, 'a> {
+    fn new(book: &'b Book, entries: &'b [&'a Entry]) -> Group<'b, 'a> {
         Group {
             book,
-            here: places.map(|(at, entry)| (entry.id, at)).collect(),
+            entries,
             joined: Joined::new(entries.len()),
-            replaced: BTreeSet::new(),
-            missing: BTreeMap::new(),
+            replaced: vec![false; entries.len()],
+            missing: Vec::new(),
         }
     }
 
     /// Joins one entry to what it replaces; a target named twice is named once. `false` if it can
     /// have no effect: it strikes out nothing.
     fn take(&mut self, at: usize, entry: &Entry, problems: &mut Vec<Problem>) -> bool {
-        let targets: BTreeSet<EntryId> = entry.replaces.iter().copied().collect();
         let (mut here, mut not_here) = (0, 0);
-        for names in targets {
+        for names in Digests::of(entry.replaces.clone()).iter().copied() {
             match self.find(at, names) {
                 Target::Here(other) => {
                     here += 1;
-                    self.replaced.insert(names);
+                    self.replace(other);
                     self.joined.join(at, other);
                 }
                 Target::NotHere => {
                     not_here += 1;
-                    let namer = *self.missing.entry(names).or_insert(at);
-                    self.joined.join(at, namer);
+                    self.missing.push((names, at));
                 }
                 Target::Elsewhere => problems.push(Problem::ReplacesElsewhere {
                     entry: entry.id,
@@ -97,33 +96,60 @@ impl<'b> Group<'b> {
     }
 
     fn find(&self, at: usize, names: EntryId) -> Target {
-        match self.here.get(&names) {
-            Some(other) if *other != at => Target::Here(*other),
+        match order::place(self.entries, names) {
+            Some(other) if other != at => Target::Here(other),
             None if self.book.entry(names).is_none() => Target::NotHere,
             _ => Target::Elsewhere,
         }
     }
 
-    fn split<'a>(mut self, entries: &[&'a Entry]) -> Vec<Thread<'a>> {
-        let mut threads: BTreeMap<usize, (Vec<&'a Entry>, Vec<EntryId>)> = BTreeMap::new();
-        for (at, entry) in entries.iter().enumerate() {
-            let root = self.joined.root(at);
-            threads.entry(root).or_default().0.push(entry);
+    fn replace(&mut self, at: usize) {
+        if let Some(replaced) = self.replaced.get_mut(at) {
+            *replaced = true;
         }
-        for (names, at) in std::mem::take(&mut self.missing) {
-            let root = self.joined.root(at);
-            threads.entry(root).or_default().1.push(names);
+    }
+
+    fn is_replaced(&self, id: EntryId) -> bool {
+        let at = order::place(self.entries, id);
+        at.is_some_and(|at| self.replaced.get(at) == Some(&true))
+    }
+
+    /// Joins entries that name the same entry where that is not here.
+    fn join_missing(&mut self) {
+        self.missing.sort_unstable();
+        for pair in self.missing.windows(2) {
+            if let [(one, at), (other, too)] = pair
+                && one == other
+            {
+                self.joined.join(*at, *too);
+            }
+        }
+    }
+
+    /// The threads, each in the place of its first entry.
+    fn split(mut self) -> Vec<Thread<'a>> {
+        self.join_missing();
+        let mut threads: Vec<(Vec<&'a Entry>, Vec<EntryId>)> = Vec::new();
+        threads.resize_with(self.entries.len(), Default::default);
+        for (at, entry) in self.entries.iter().enumerate() {
+            if let Some((entries, _)) = threads.get_mut(self.joined.root(at)) {
+                entries.push(entry);
+            }
+        }
+        for (names, at) in &self.missing {
+            if let Some((_, not_here)) = threads.get_mut(self.joined.root(*at)) {
+                not_here.push(*names);
+            }
         }
         threads
-            .into_values()
-            .map(|(entries, not_here)| {
-                Thread::new(entries, &|id| self.replaced.contains(&id), not_here)
-            })
+            .into_iter()
+            .filter(|(entries, _)| !entries.is_empty())
+            .map(|(entries, not_here)| Thread::new(entries, &|id| self.is_replaced(id), not_here))
             .collect()
     }
 }
 
-/// Which places of a group belong together.
+/// Which places of a group belong together: each leads up to the first of those it belongs with.
 struct Joined(Vec<usize>);
 
 impl Joined {

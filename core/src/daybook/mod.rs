@@ -7,6 +7,7 @@
 pub mod book;
 pub mod decision;
 pub mod digest;
+pub mod digests;
 pub mod entry;
 pub mod problem;
 pub mod report;
@@ -18,12 +19,14 @@ pub mod vehicle_view;
 pub mod view;
 pub mod work;
 mod joining;
+mod order;
 #[cfg(test)]
 mod tests;
 
 pub use book::Book;
 pub use decision::Decision;
 pub use digest::Digest;
+pub use digests::Digests;
 pub use entry::{Entry, EntryId, Kind, Picture, Says, Subject, Visit, WheelSaid};
 pub use problem::Problem;
 pub use report::Report;

@@ -2,9 +2,9 @@
 //! or several saying the same, is the value. Several that differ are a dispute: a value, not an
 //! error.
 
-use std::collections::{BTreeMap, BTreeSet};
-
+use super::digests::Digests;
 use super::entry::{Entry, EntryId, MOST_REPLACED, Says};
+use super::order;
 
 /// What a thread comes to.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,7 +33,7 @@ impl<'a> Thread<'a> {
         replaced: &dyn Fn(EntryId) -> bool,
         mut not_here: Vec<EntryId>,
     ) -> Thread<'a> {
-        entries.sort_by_key(|entry| entry.order());
+        order::sort(&mut entries, order::shown);
         not_here.sort_unstable();
         not_here.dedup();
         let heads = entries
@@ -143,24 +143,23 @@ impl<'a> Thread<'a> {
     /// The latest entry that once settled a dispute of this thread, if one did: it replaces two or
     /// more entries that stood beside each other and did not say the same.
     pub fn last_settlement(&self) -> Option<&'a Entry> {
-        let here: BTreeMap<EntryId, &Entry> = self
-            .entries
-            .iter()
-            .map(|entry| (entry.id, *entry))
-            .collect();
-        let settles = |entry: &&Entry| entry.replaces.len() > 1 && self.settles(entry, &here);
+        let mut by_id = self.entries.clone();
+        order::sort(&mut by_id, order::by_id);
+        let settles = |entry: &&Entry| entry.replaces.len() > 1 && self.settles(entry, &by_id);
         self.entries.iter().rev().copied().find(settles)
     }
 
-    fn settles(&self, entry: &Entry, here: &BTreeMap<EntryId, &Entry>) -> bool {
-        let targets: BTreeSet<EntryId> = entry.replaces.iter().copied().collect();
-        let replaced: BTreeSet<EntryId> = targets
+    /// Whether one of its entries settled a dispute; `by_id` are all of them by id.
+    fn settles(&self, entry: &Entry, by_id: &[&Entry]) -> bool {
+        let here = |id: &EntryId| by_id.get(order::place(by_id, *id)?).copied();
+        let targets = Digests::of(entry.replaces.clone());
+        let replaced: Digests = targets
             .iter()
-            .filter_map(|target| here.get(target))
+            .filter_map(here)
             .flat_map(|target| target.replaces.iter().copied())
             .collect();
-        let sides = || targets.difference(&replaced);
-        let present: Vec<&Entry> = sides().filter_map(|side| here.get(side).copied()).collect();
+        let sides = || targets.iter().filter(|side| !replaced.contains(side));
+        let present: Vec<&Entry> = sides().filter_map(here).collect();
         let unseen = sides()
             .filter(|side| self.not_here.binary_search(side).is_ok())
             .count();

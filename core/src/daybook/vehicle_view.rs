@@ -1,9 +1,9 @@
 //! One vehicle's part of a book: its wheels, examinations and readings as they count. What is struck
 //! out hides what belongs to it.
 
-use std::collections::BTreeSet;
-
+use super::digests::Digests;
 use super::entry::{Entry, EntryId, Kind, Says, Subject};
+use super::order;
 use super::thread::Thread;
 use super::view::View;
 use crate::survey::Reading;
@@ -61,7 +61,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
         let mut entries: Vec<&'a Entry> = threads
             .flat_map(|(_, thread)| thread.entries().iter().copied())
             .collect();
-        entries.sort_by_key(|entry| entry.order());
+        order::sort(&mut entries, order::shown);
         entries
     }
 
@@ -193,7 +193,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 }
 
 /// The ids by which an examination that is not struck out or hidden is named.
-struct Ids(BTreeSet<EntryId>);
+struct Ids(Digests);
 
 impl Ids {
     fn of(vehicle: &VehicleView<'_, '_>, visit: EntryId) -> Ids {

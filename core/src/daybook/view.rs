@@ -1,11 +1,12 @@
 //! A book as it reads: threads, vehicles, and what is odd about the set.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::cmp::Ordering;
 
 use super::book::Book;
-use super::digest::Digest;
+use super::digests::Digests;
 use super::entry::{Entry, EntryId, Kind, Says, Subject};
 use super::joining::threads;
+use super::order;
 use super::problem::Problem;
 use super::thread::Thread;
 use super::vehicle_view::VehicleView;
@@ -13,6 +14,14 @@ use super::vehicle_view::VehicleView;
 /// Entries that may be joined: one kind, one subject, one slot, and for what is decided one
 /// examination.
 type Group<'a> = (Subject, &'a Kind, &'a str, Option<EntryId>);
+
+fn group(entry: &Entry) -> Group<'_> {
+    (entry.subject(), &entry.kind, &entry.slot, entry.within())
+}
+
+fn by_group(one: &Entry, other: &Entry) -> Ordering {
+    group(one).cmp(&group(other))
+}
 
 /// A book as it reads.
 #[derive(Clone, Debug)]
@@ -24,13 +33,9 @@ pub struct View<'a> {
 impl<'a> View<'a> {
     /// Reads the whole set.
     pub(super) fn of(book: &'a Book) -> View<'a> {
-        let mut groups: BTreeMap<Group<'a>, Vec<&'a Entry>> = BTreeMap::new();
-        for entry in book.entries() {
-            groups
-                .entry((entry.subject(), &entry.kind, &entry.slot, entry.within()))
-                .or_default()
-                .push(entry);
-        }
+        let mut entries: Vec<&'a Entry> = book.entries().collect();
+        // Within a group they stay by id, as the book has them.
+        order::sort(&mut entries, by_group);
         let mut view = View {
             threads: Vec::new(),
             problems: book
@@ -38,7 +43,10 @@ impl<'a> View<'a> {
                 .flat_map(|entry| strays(book, entry))
                 .collect(),
         };
-        for ((subject, kind, ..), entries) in groups {
+        for entries in entries.chunk_by(|one, other| group(one) == group(other)) {
+            let Some((subject, kind, ..)) = entries.first().map(|entry| group(entry)) else {
+                continue;
+            };
             let one_thread = kind.one_thread_a_slot();
             for thread in threads(book, entries, one_thread, &mut view.problems) {
                 view.threads.push((subject, kind, thread));
@@ -92,7 +100,7 @@ impl<'a> View<'a> {
     }
 
     /// Digests of the pictures whose bytes are to go.
-    pub fn erased(&self) -> BTreeSet<Digest> {
+    pub fn erased(&self) -> Digests {
         self.threads()
             .flat_map(Thread::counts)
             .filter_map(|entry| match entry.says {

@@ -1,9 +1,7 @@
 //! What a newer version wrote, and pictures whose bytes are to go.
 
-use std::collections::BTreeSet;
-
 use super::writer::{Writer, book, hand, lengths, play};
-use crate::daybook::{Digest, Entry, EntryId, Kind, Problem, Says, State, Unwritten};
+use crate::daybook::{Digest, Digests, Entry, EntryId, Kind, Problem, Says, State, Unwritten};
 use crate::paper::line;
 use crate::wheel::Position;
 
@@ -133,24 +131,24 @@ fn erased_is_what_an_erasure_that_counts_names() {
     let second = writer.write(erasure(cart.id, two));
     let strike = writer.strike(&[&second]);
     let mut book = book([&cart, &other, &first, &second]);
-    assert_eq!(book.view().erased(), BTreeSet::from([one, two]));
+    assert_eq!(book.view().erased(), Digests::of(vec![one, two]));
     book.add(strike.clone());
     assert_eq!(
         book.view().erased(),
-        BTreeSet::from([one]),
+        Digests::of(vec![one]),
         "a strike takes it back"
     );
     book.add(writer.again(&second, vec![second.id]));
     assert_eq!(
         book.view().erased(),
-        BTreeSet::from([one, two]),
+        Digests::of(vec![one, two]),
         "in a dispute it is erased"
     );
     let vehicle = writer.strike(&[&cart]);
     book.add(vehicle);
     assert_eq!(
         book.view().erased(),
-        BTreeSet::from([one, two]),
+        Digests::of(vec![one, two]),
         "hidden is not brought back"
     );
     assert_eq!(book.view().problems(), [] as [Problem; 0]);

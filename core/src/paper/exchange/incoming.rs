@@ -1,7 +1,5 @@
 //! A file from outside: bytes of which nothing is believed until all of it has been looked at.
 
-use std::collections::BTreeMap;
-
 use rawzip::{ZipArchive, ZipFileHeaderRecord, ZipSliceArchive};
 
 use crate::daybook::Digest;
@@ -9,6 +7,7 @@ use crate::daybook::Digest;
 use super::bounds::{FILE_BYTES, MANIFEST_BYTES, MEMBERS};
 use super::manifest::{self, List, Listed, Manifest};
 use super::member::{self, ENTRIES, Kind};
+use super::names::Names;
 use super::packed::Packed;
 use super::refused::Refused;
 use super::warning::{Warning, WhyLeftOut};
@@ -36,7 +35,12 @@ pub(super) struct Vouched<'a> {
 }
 
 type Archive<'a> = ZipSliceArchive<&'a [u8]>;
-type Records<'r> = BTreeMap<&'r str, ZipFileHeaderRecord<'r>>;
+
+/// The members of a file, folders left out, and their names.
+struct Records<'r> {
+    list: Vec<(&'r str, ZipFileHeaderRecord<'r>)>,
+    names: Names<'r>,
+}
 
 /// Looks at the layout of a file from outside. Members other than the manifest stay packed.
 ///
@@ -81,10 +85,25 @@ fn find_manifest<'a>(archive: &Archive<'a>) -> Result<Packed<'a>, Refused> {
     Err(Refused::NoManifest)
 }
 
-/// Every member by its name. Folders have no bytes and are passed over.
+/// Every member with its name, each once.
 fn records<'r>(archive: &'r Archive<'_>) -> Result<Records<'r>, Refused> {
+    let mut list = Vec::new();
+    let gathered = gather(archive, &mut list);
+    let names: Names<'_> = list.iter().map(|(name, _)| *name).collect();
+    // A name met again is told before what is wrong further on.
+    match names.twice() {
+        Some(name) => Err(Refused::DuplicateName { name }),
+        None => gathered.map(|()| Records { list, names }),
+    }
+}
+
+/// Puts the members into a list, up to the first that is wrong. Folders have no bytes and are passed
+/// over.
+fn gather<'r>(
+    archive: &'r Archive<'_>,
+    list: &mut Vec<(&'r str, ZipFileHeaderRecord<'r>)>,
+) -> Result<(), Refused> {
     let said = archive.entries_hint();
-    let mut records = Records::new();
     let mut found = 0;
     for record in archive.entries() {
         let record = record.map_err(|_| Refused::DirectoryBroken)?;
@@ -94,13 +113,12 @@ fn records<'r>(archive: &'r Archive<'_>) -> Result<Records<'r>, Refused> {
             return Err(Refused::TooManyMembers { said });
         }
         let name = member::name(record.file_path().as_bytes())?;
-        if !name.ends_with('/') && records.insert(name, record).is_some() {
-            let name = name.to_owned();
-            return Err(Refused::DuplicateName { name });
+        if !name.ends_with('/') {
+            list.push((name, record));
         }
     }
     if found == said {
-        return Ok(records);
+        return Ok(());
     }
     Err(Refused::DirectoryCount { said, found })
 }
@@ -112,14 +130,17 @@ fn sort<'a>(
     manifest: Manifest,
     list: &List,
 ) -> Result<Unverified<'a>, Refused> {
-    let mut warnings = absent(records, list)?;
+    let names = manifest::names(list);
+    let mut warnings = absent(records, &names)?;
     let mut entries = None;
     let mut pictures = Vec::new();
     let mut sides = Vec::new();
-    for (name, record) in records {
+    let in_order = records.names.iter();
+    for (name, record) in in_order.filter_map(|(_, at)| records.list.get(*at)) {
         let kind = member::kind(name);
+        let listed = names.place(name).and_then(|at| list.get(at));
         let vouched = |listed: &Listed| vouch(archive, record, name, *listed);
-        match (kind, list.get(*name)) {
+        match (kind, listed.map(|(_, listed)| listed)) {
             (Kind::Manifest, _) => {}
             (Kind::Entries, None) => return Err(Refused::EntriesNotListed),
             (_, None) => warnings.push(left_out(name, WhyLeftOut::NotListed)),
@@ -143,16 +164,16 @@ fn sort<'a>(
 }
 
 /// Refuses when an entry or a picture is listed and not there, and reports what else is.
-fn absent(records: &Records<'_>, list: &List) -> Result<Vec<Warning>, Refused> {
+fn absent(records: &Records<'_>, listed: &Names<'_>) -> Result<Vec<Warning>, Refused> {
     let mut warnings = Vec::new();
-    for name in list
-        .keys()
-        .filter(|name| !records.contains_key(name.as_str()))
-    {
+    for (name, _) in listed.iter() {
+        if records.names.place(name).is_some() {
+            continue;
+        }
         match member::kind(name) {
             Kind::Entries | Kind::Picture(_) => return Err(missing(name)),
             Kind::Manifest | Kind::Side | Kind::Unknown => {
-                let name = name.clone();
+                let name = (*name).to_owned();
                 warnings.push(Warning::ListedButAbsent { name });
             }
         }

@@ -2,8 +2,6 @@
 //!
 //! Fields this version does not know are passed over, so that a later one may add some.
 
-use std::collections::BTreeMap;
-
 use serde::Serialize;
 
 use crate::daybook::Digest;
@@ -11,6 +9,7 @@ use crate::daybook::Digest;
 use crate::paper::json::Json;
 
 use super::bounds::CLAIM_BYTES;
+use super::names::Names;
 use super::refused::Refused;
 
 /// The name by which a manifest says that the file is ours.
@@ -52,8 +51,8 @@ pub(super) struct Listed {
     pub(super) digest: Digest,
 }
 
-/// The members a manifest lists, by name.
-pub(super) type List = BTreeMap<String, Listed>;
+/// The members a manifest lists, each once, with their names.
+pub(super) type List = Vec<(String, Listed)>;
 
 #[derive(Serialize)]
 struct Written<'a> {
@@ -114,7 +113,12 @@ pub(super) fn read(json: &[u8]) -> Result<(Manifest, List), Refused> {
     }
 }
 
-/// Writes a manifest.
+/// The names of a list.
+pub(super) fn names(list: &List) -> Names<'_> {
+    list.iter().map(|(name, _)| name.as_str()).collect()
+}
+
+/// Writes a manifest; the members stand in it by name.
 pub(super) fn write(manifest: &Manifest, list: &List) -> Vec<u8> {
     let written = Written {
         format: FORMAT,
@@ -127,7 +131,11 @@ pub(super) fn write(manifest: &Manifest, list: &List) -> Vec<u8> {
             .map_or(WrittenScope::Unknown(()), written_scope),
         entries: manifest.entries,
         pictures: manifest.pictures,
-        members: list.iter().map(written_member).collect(),
+        members: names(list)
+            .iter()
+            .filter_map(|(_, at)| list.get(*at))
+            .map(written_member)
+            .collect(),
     };
     // Text, numbers and lists of them always have a JSON form; writing to memory cannot fail.
     serde_json::to_vec(&written).unwrap_or_default()
@@ -169,24 +177,27 @@ fn short(object: &Json, field: &'static str) -> Result<String, Refused> {
 
 fn list(members: &[Json]) -> Result<List, Refused> {
     let mut list = List::new();
-    for member in members {
-        let (name, sha256) = (text(member, "name")?, text(member, "sha256")?);
-        let bytes = whole(member, "bytes")?;
-        let digest = Digest::from_hex(sha256).ok_or_else(|| {
-            unreadable(format!(
-                "a sha256 is \"{}\"",
-                super::sentence::shown(sha256)
-            ))
-        })?;
-        if list
-            .insert(name.to_owned(), Listed { bytes, digest })
-            .is_some()
-        {
-            let name = name.to_owned();
-            return Err(Refused::ListedTwice { name });
-        }
+    let listing = members.iter().try_for_each(|member| {
+        list.push(listed(member)?);
+        Ok(())
+    });
+    // A name met again is told before what is wrong further down.
+    match names(&list).twice() {
+        Some(name) => Err(Refused::ListedTwice { name }),
+        None => listing.map(|()| list),
     }
-    Ok(list)
+}
+
+fn listed(member: &Json) -> Result<(String, Listed), Refused> {
+    let (name, sha256) = (text(member, "name")?, text(member, "sha256")?);
+    let bytes = whole(member, "bytes")?;
+    let digest = Digest::from_hex(sha256).ok_or_else(|| {
+        unreadable(format!(
+            "a sha256 is \"{}\"",
+            super::sentence::shown(sha256)
+        ))
+    })?;
+    Ok((name.to_owned(), Listed { bytes, digest }))
 }
 
 fn scope(value: &Json) -> Option<Scope> {
@@ -209,7 +220,7 @@ fn written_scope(scope: &Scope) -> WrittenScope<'_> {
     }
 }
 
-fn written_member<'a>((name, listed): (&'a String, &Listed)) -> WrittenMember<'a> {
+fn written_member((name, listed): &(String, Listed)) -> WrittenMember<'_> {
     WrittenMember {
         name,
         bytes: listed.bytes,
@@ -269,6 +280,30 @@ mod tests {
             .replacen('{', r#"{"smell":["tar",{"oak":1}],"#, 1)
             .replace(r#""book""#, r#"{"parish":"north"}"#);
         assert_eq!(read(later.as_bytes()).unwrap().0, manifest(None));
+    }
+
+    #[test]
+    fn a_name_listed_twice_is_told_before_what_is_wrong_after_it() {
+        let digest = Digest::of(b"abc").hex();
+        let member = |name: &str| format!(r#"{{"name":"{name}","bytes":3,"sha256":"{digest}"}}"#);
+        let told = |members: &[String]| {
+            let json = String::from_utf8(write(&manifest(None), &List::new())).unwrap();
+            let list = format!(r#""members":[{}]"#, members.join(","));
+            read(json.replace(r#""members":[]"#, &list).as_bytes()).map(|(_, list)| list.len())
+        };
+        let (a, b, wrong) = (member("a"), member("b"), "{}".to_owned());
+        let twice = |name: &str| {
+            let name = name.to_owned();
+            Err(Refused::ListedTwice { name })
+        };
+        assert_eq!(told(&[b.clone(), a.clone()]), Ok(2));
+        let met_again = [b.clone(), a.clone(), a.clone(), wrong.clone(), b.clone()];
+        assert_eq!(told(&met_again), twice("a"));
+        let wrong_first = told(&[b.clone(), wrong, b]);
+        assert!(matches!(
+            wrong_first,
+            Err(Refused::ManifestUnreadable { .. })
+        ));
     }
 
     #[test]

@@ -21,6 +21,7 @@ mod crc;
 mod incoming;
 mod manifest;
 mod member;
+mod names;
 mod packed;
 mod parcel;
 mod readings;

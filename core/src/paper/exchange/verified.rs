@@ -1,10 +1,9 @@
 //! A file of which everything that matters holds; only such a file shows what is in it.
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
 use std::ops::Range;
 
-use crate::daybook::{Digest, Entry, Says};
+use crate::daybook::{Digest, Digests, Entry, Says};
 use crate::paper::line;
 
 use super::bounds::{ENTRIES_BYTES, FILE_BYTES, PICTURE_BYTES, SIDE_BYTES};
@@ -158,21 +157,37 @@ fn text(bytes: Cow<'_, [u8]>) -> Result<Cow<'_, str>, Refused> {
 
 /// The entries, each once, and how many lines there were.
 fn read(text: &str) -> Result<(Vec<Placed>, usize), Refused> {
-    let mut entries = Vec::new();
-    let mut seen = BTreeSet::new();
-    let mut lines = 0;
+    let mut entries: Vec<Placed> = Vec::new();
     let mut start = 0;
     for line in text.split_terminator('\n') {
-        lines += 1;
-        let entry = line::read(line).map_err(|why| Refused::Line { number: lines, why })?;
+        let number = entries.len() + 1;
+        let entry = line::read(line).map_err(|why| Refused::Line { number, why })?;
         let end = start + line.len();
-        if seen.insert(entry.id) {
-            let line = start..end;
-            entries.push(Placed { entry, line });
-        }
+        let line = start..end;
+        entries.push(Placed { entry, line });
         start = end + 1;
     }
+    let lines = entries.len();
+    let mut repeats = repeats(&entries).into_iter();
+    entries.retain(|_| repeats.next() != Some(true));
     Ok((entries, lines))
+}
+
+/// Of each entry, whether it has stood before.
+fn repeats(entries: &[Placed]) -> Vec<bool> {
+    let ids = entries.iter().map(|placed| placed.entry.id);
+    let mut places: Vec<(Digest, usize)> = ids.zip(0..).collect();
+    places.sort_unstable();
+    let mut repeats = vec![false; entries.len()];
+    for pair in places.windows(2) {
+        if let [(one, _), (other, at)] = pair
+            && one == other
+            && let Some(repeated) = repeats.get_mut(*at)
+        {
+            *repeated = true;
+        }
+    }
+    repeats
 }
 
 fn picture<'a>((digest, member): &(Digest, Vouched<'a>)) -> Result<IncomingPicture<'a>, Refused> {
@@ -212,20 +227,21 @@ fn warn_of_repeats(count: usize) -> Option<Warning> {
 /// Pictures that are spoken of and absent, unless an entry says they were erased; then pictures
 /// that are there and not spoken of.
 fn warn_of_pictures(entries: &[Placed], pictures: &[IncomingPicture<'_>]) -> Vec<Warning> {
-    let mut spoken_of = BTreeSet::new();
-    let mut erased = BTreeSet::new();
-    for placed in entries {
-        match &placed.entry.says {
-            Says::Picture(picture) => spoken_of.insert(picture.digest),
-            Says::Erasure(digest) => erased.insert(*digest),
-            _ => continue,
-        };
-    }
-    let here: BTreeSet<_> = pictures.iter().map(|picture| picture.digest).collect();
+    let says = || entries.iter().map(|placed| &placed.entry.says);
+    let spoken_of = says().filter_map(|says| match says {
+        Says::Picture(picture) => Some(picture.digest),
+        _ => None,
+    });
+    let erased = says().filter_map(|says| match says {
+        Says::Erasure(digest) => Some(*digest),
+        _ => None,
+    });
+    let (spoken_of, erased): (Digests, Digests) = (spoken_of.collect(), erased.collect());
+    let here: Digests = pictures.iter().map(|picture| picture.digest).collect();
     let absent = spoken_of
-        .difference(&here)
-        .filter(|digest| !erased.contains(digest));
-    let unused = here.difference(&spoken_of);
+        .iter()
+        .filter(|digest| !here.contains(digest) && !erased.contains(digest));
+    let unused = here.iter().filter(|digest| !spoken_of.contains(digest));
     absent
         .map(|digest| Warning::PictureAbsent { digest: *digest })
         .chain(unused.map(|digest| Warning::PictureUnused { digest: *digest }))

@@ -5,8 +5,6 @@
 //! and it gives the ZIP in parts, so that a file of pictures can be put together from headers and
 //! from bytes that stay in storage. PKWARE's APPNOTE 6.3.3 names the fields.
 
-use std::collections::BTreeSet;
-
 use super::bounds::{FILE_BYTES, MEMBERS};
 use super::member;
 use super::unwritable::Unwritable;
@@ -36,7 +34,8 @@ pub struct Writing {
     offset: u64,
     /// The list at the end, as far as it goes.
     list: Vec<u8>,
-    names: BTreeSet<String>,
+    /// In order. Members come nearly so, and a name then goes in near the end.
+    names: Vec<String>,
 }
 
 impl Writing {
@@ -56,7 +55,9 @@ impl Writing {
         let fields = self.fields(name, bytes, crc32)?;
         let offset = self.offset as u32;
         self.offset += LOCAL_HEADER + name.len() as u64 + bytes;
-        self.names.insert(name.to_owned());
+        if let Err(at) = self.find(name) {
+            self.names.insert(at, name.to_owned());
+        }
         self.enlist(&fields, name, offset);
         let mut header = b"PK\x03\x04".to_vec();
         header.extend(&fields);
@@ -102,7 +103,7 @@ impl Writing {
                 name: name.to_owned(),
             });
         }
-        if self.names.contains(name) {
+        if self.find(name).is_ok() {
             return Err(Unwritable::NameTwice {
                 name: name.to_owned(),
             });
@@ -118,6 +119,12 @@ impl Writing {
             return Err(Unwritable::FileTooLarge);
         }
         Ok(())
+    }
+
+    /// The place of a name, or where it would go in.
+    fn find(&self, name: &str) -> Result<usize, usize> {
+        self.names
+            .binary_search_by(|known| known.as_str().cmp(name))
     }
 
     fn enlist(&mut self, fields: &[u8], name: &str, offset: u32) {
