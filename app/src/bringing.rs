@@ -6,8 +6,6 @@ mod incoming;
 mod plan;
 mod told;
 
-use std::collections::BTreeMap;
-
 use cartside_core::daybook::Digest;
 
 use crate::photo::{self, Thumbnail};
@@ -81,25 +79,27 @@ fn noted(saved: Saved) -> String {
 }
 
 /// Made before the transaction, which would not wait for them.
-async fn thumbnails(incoming: &Incoming, plan: &Plan) -> BTreeMap<Digest, Thumbnail> {
-    let mut small = BTreeMap::new();
-    for digest in &plan.pictures {
-        if let Some(bytes) = incoming.pictures.get(digest)
+async fn thumbnails(incoming: &Incoming, plan: &Plan) -> Vec<(Digest, Thumbnail)> {
+    let mut small = Vec::new();
+    for (digest, bytes) in &incoming.pictures {
+        if plan.pictures.contains(digest)
             && let Some(thumbnail) = photo::thumbnail(bytes).await
         {
-            small.insert(*digest, thumbnail);
+            small.push((*digest, thumbnail));
         }
     }
     small
 }
 
-/// A picture to keep; one that this browser cannot draw is kept without a small one.
+/// A picture to keep; one that this browser cannot draw is kept without a small one. The small ones stand by digest.
 fn with_thumbnail(
-    small: &BTreeMap<Digest, Thumbnail>,
+    small: &[(Digest, Thumbnail)],
     digest: Digest,
     bytes: js_sys::Uint8Array,
 ) -> NewPicture {
-    let drawn = small.get(&digest);
+    let drawn = small.binary_search_by(|(of, _)| of.cmp(&digest));
+    let drawn = drawn.ok().and_then(|at| small.get(at));
+    let drawn = drawn.map(|(_, small)| small);
     NewPicture {
         digest: digest.hex(),
         bytes,

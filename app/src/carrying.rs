@@ -3,8 +3,6 @@
 mod notes;
 mod table;
 
-use std::collections::BTreeMap;
-
 use cartside_core::daybook::{Book, Digest, Entry};
 use cartside_core::paper::exchange as paper;
 use cartside_core::paper::line;
@@ -38,7 +36,8 @@ pub struct Carried {
 #[derive(Default)]
 struct Pictures {
     outgoing: Vec<paper::OutgoingPicture>,
-    bytes: BTreeMap<Digest, ArrayBuffer>,
+    /// By digest.
+    bytes: Vec<(Digest, ArrayBuffer)>,
     unsound: usize,
 }
 
@@ -62,13 +61,13 @@ pub async fn gather(shop: Workshop) -> Step<Carried> {
     let damaged_before = store.damaged();
     let lines = lines(&store).await?;
     let book: Book = lines.read.iter().map(|(entry, _)| entry.clone()).collect();
-    let mut pictures = pictures(&store, &book).await?;
+    let pictures = pictures(&store, &book).await?;
     let damaged = store.damaged() - damaged_before;
     let made_at = clock::now();
     let parts = parts(shop, &lines, &book, &pictures, &made_at)?;
     let parts = parts
         .into_iter()
-        .map(|part| bound(part, &mut pictures.bytes))
+        .map(|part| bound(part, &pictures.bytes))
         .collect::<Option<Vec<Part>>>()
         .ok_or(GONE)?;
     let parcel = Parcel::pack(parts, &file_name(&made_at)).map_err(|error| error.to_string())?;
@@ -102,7 +101,8 @@ async fn lines(store: &Store) -> Step<Lines> {
     Ok(lines)
 }
 
-/// Looks at one picture after the other; only one at a time is in this program's own memory.
+/// Looks at one picture after the other, which storage names by digest; only one at a time is in this program's own
+/// memory.
 async fn pictures(store: &Store, book: &Book) -> Step<Pictures> {
     let erased = book.view().erased();
     let mut pictures = Pictures::default();
@@ -122,7 +122,7 @@ impl Pictures {
         // Bytes that are not those of their name would make every device refuse the whole file.
         if outgoing.digest == digest {
             self.outgoing.push(outgoing);
-            self.bytes.insert(digest, bytes);
+            self.bytes.push((digest, bytes));
         } else {
             self.unsound += 1;
         }
@@ -158,10 +158,14 @@ fn outgoing((entry, line): &(Entry, String)) -> paper::OutgoingEntry<'_> {
     }
 }
 
-fn bound(part: paper::Part, bytes: &mut BTreeMap<Digest, ArrayBuffer>) -> Option<Part> {
+fn bound(part: paper::Part, bytes: &[(Digest, ArrayBuffer)]) -> Option<Part> {
     match part {
         paper::Part::Bytes(bytes) => Some(Part::Bytes(bytes)),
-        paper::Part::Picture(digest) => bytes.remove(&digest).map(Part::Js),
+        paper::Part::Picture(digest) => {
+            let at = bytes.binary_search_by(|(of, _)| of.cmp(&digest));
+            let (_, bytes) = bytes.get(at.ok()?)?;
+            Some(Part::Js(bytes.clone()))
+        }
     }
 }
 

@@ -1,8 +1,6 @@
 //! One wheel as the book has it now: how it is built, what its latest examination has answered, what that comes to,
 //! and what is still to be asked.
 
-use std::collections::BTreeMap;
-
 use cartside_core::daybook::{Entry, EntryId, VehicleView};
 use cartside_core::diagnosis::{Beside, Grade, Judgement, examined, judge};
 use cartside_core::survey::{Answer, Places, Question};
@@ -50,6 +48,9 @@ pub enum Look {
     Found(Grade),
 }
 
+/// The answers to questions at places, in the order of those; each has one answer, or several in dispute.
+pub type Answers = Vec<((Question, Place), Vec<Answer>)>;
+
 /// One wheel as the book has it now.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Looking {
@@ -59,8 +60,8 @@ pub struct Looking {
     pub described_by: EntryId,
     /// The latest examination, if there was one.
     pub examination: Option<Examination>,
-    /// What it has answered.
-    pub answers: BTreeMap<(Question, Place), Vec<Answer>>,
+    /// What it has answered, by question and place.
+    pub answers: Answers,
     /// What that comes to.
     pub judgement: Judgement,
 }
@@ -68,10 +69,15 @@ pub struct Looking {
 impl Looking {
     /// The wheel at this position of the vehicle in hand, if one is described there. Whoever reads it reads it again
     /// after each step.
-    pub fn at(shop: Workshop, position: Position) -> Option<Looking> {
+    fn at(shop: Workshop, position: Position) -> Option<Looking> {
         let opened = shop.opened.get()?;
         let view = opened.book.view();
         Looking::of(&view.vehicle(opened.vehicle), position, shop)
+    }
+
+    /// The wheel at this position, followed as the book grows.
+    pub fn follow(shop: Workshop, position: Position) -> Memo<Option<Looking>> {
+        Memo::new(move |_| Looking::at(shop, position))
     }
 
     fn of(vehicle: &VehicleView<'_, '_>, position: Position, shop: Workshop) -> Option<Looking> {
@@ -95,9 +101,15 @@ impl Looking {
         Question::all().filter(|question| question.asked_of(&self.wheel))
     }
 
+    /// What was answered here, if anything was.
+    pub fn answer(&self, question: Question, place: Place) -> Option<&[Answer]> {
+        let at = find(&self.answers, question, place).ok()?;
+        self.answers.get(at).map(|(_, answers)| answers.as_slice())
+    }
+
     /// Whether the question was answered here, be it by *can't see*.
     pub fn answered(&self, question: Question, place: Place) -> bool {
-        self.answers.contains_key(&(question, place))
+        self.answer(question, place).is_some()
     }
 
     /// The places where a question is still open. Round the tyre any places will do, as long as they are enough.
@@ -105,8 +117,8 @@ impl Looking {
         let asked = question.places_on(&self.wheel);
         let done = self
             .answers
-            .keys()
-            .filter(|(of, _)| *of == question)
+            .iter()
+            .filter(|((of, _), _)| *of == question)
             .count();
         let most = match question.places() {
             Places::RoundTheTyre => asked.len().saturating_sub(done),
@@ -180,7 +192,7 @@ impl Looking {
         let asked = asked
             .into_iter()
             .filter(|_| Question::TyreGap.asked_of(&self.wheel));
-        let answered = self.answers.keys().map(|(_, place)| *place);
+        let answered = self.answers.iter().map(|((_, place), _)| *place);
         let between = |place: &Place| matches!(place, Place::Between(_));
         let mut places: Vec<Place> = asked.chain(answered).filter(between).collect();
         places.sort_unstable();
@@ -189,22 +201,30 @@ impl Looking {
     }
 }
 
+/// The place of the answers here, or where they would go in.
+fn find(answers: &Answers, question: Question, place: Place) -> Result<usize, usize> {
+    answers.binary_search_by(|(asked, _)| asked.cmp(&(question, place)))
+}
+
 fn answers(
     vehicle: &VehicleView<'_, '_>,
     examination: Option<&Examination>,
     position: Position,
-) -> BTreeMap<(Question, Place), Vec<Answer>> {
-    let mut answers: BTreeMap<(Question, Place), Vec<Answer>> = BTreeMap::new();
+) -> Answers {
+    let mut answers = Answers::new();
     for (_, reading) in examination
         .iter()
         .flat_map(|latest| vehicle.readings(latest.id))
     {
         let slot = reading.slot;
         if slot.position == position {
-            answers
-                .entry((slot.question, slot.place))
-                .or_default()
-                .push(reading.answer);
+            let at = find(&answers, slot.question, slot.place).unwrap_or_else(|at| {
+                answers.insert(at, ((slot.question, slot.place), Vec::new()));
+                at
+            });
+            if let Some((_, given)) = answers.get_mut(at) {
+                given.push(reading.answer);
+            }
         }
     }
     answers

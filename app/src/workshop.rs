@@ -1,7 +1,6 @@
 //! The workshop: the open book in memory, the only thing a page reads. Pages ask it to write; it says
 //! *saved* only after the browser has completed the transaction, and only then do pages change.
 
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use cartside_core::daybook::{Book, Digest, EntryId, Unwritten};
@@ -336,7 +335,7 @@ impl Workshop {
             .max()
             .unwrap_or(0);
         self.greatest.update(|n| *n = (*n).max(greatest));
-        let mut books = self.books_after(&scribe).await?;
+        let books = self.books_after(&scribe).await?;
         let summaries: Vec<Summary> = books
             .iter()
             .map(|(vehicle, book)| Summary::of(book, *vehicle, &self.limits()))
@@ -349,24 +348,24 @@ impl Workshop {
             erase_pictures: scribe.erase_pictures.iter().map(Digest::hex).collect(),
         };
         store.save(batch).await.map_err(sentence)?;
-        self.take_up(&mut books, summaries);
+        self.take_up(books, summaries);
         Ok(())
     }
 
     /// The books of the vehicles a step touches, as they will be after it.
-    async fn books_after(self, scribe: &Scribe) -> Step<BTreeMap<EntryId, Book>> {
+    async fn books_after(self, scribe: &Scribe) -> Step<Vec<(EntryId, Book)>> {
         use cartside_core::daybook::Subject;
-        let mut books = BTreeMap::new();
+        let mut books: Vec<(EntryId, Book)> = Vec::new();
         for entry in &scribe.entries {
             let Subject::Vehicle(vehicle) = entry.subject() else {
                 continue;
             };
-            let mut book = match books.remove(&vehicle) {
-                Some(book) => book,
-                None => self.book_of(vehicle).await?,
-            };
-            book.add(entry.clone());
-            books.insert(vehicle, book);
+            if books.iter().all(|(of, _)| *of != vehicle) {
+                books.push((vehicle, self.book_of(vehicle).await?));
+            }
+            for (_, book) in books.iter_mut().filter(|(of, _)| *of == vehicle) {
+                book.add(entry.clone());
+            }
         }
         Ok(books)
     }
@@ -378,13 +377,13 @@ impl Workshop {
         }
     }
 
-    fn take_up(self, books: &mut BTreeMap<EntryId, Book>, summaries: Vec<Summary>) {
+    fn take_up(self, books: Vec<(EntryId, Book)>, summaries: Vec<Summary>) {
         let mut list = self.list.get_untracked();
         list.retain(|old| summaries.iter().all(|new| new.vehicle != old.vehicle));
         list.extend(summaries);
         self.show_list(list);
         if let Some(opened) = self.opened.get_untracked()
-            && let Some(book) = books.remove(&opened.vehicle)
+            && let Some((_, book)) = books.into_iter().find(|(of, _)| *of == opened.vehicle)
         {
             self.set_opened.set(Some(Opened {
                 book: Rc::new(book),

@@ -1,9 +1,7 @@
 //! Which pictures are erased in the union of the book and a file. An erasure of any vehicle holds for the bytes
 //! wherever they came from.
 
-use std::collections::BTreeSet;
-
-use cartside_core::daybook::{Book, Digest, Entry, Kind};
+use cartside_core::daybook::{Book, Digests, Entry, Kind};
 use cartside_core::paper::line;
 
 use crate::storage::Store;
@@ -13,10 +11,7 @@ use crate::workshop::{Step, sentence};
 const CHUNK: u32 = 500;
 
 /// The digests of all pictures that an erasure of the union, not struck out, names.
-pub(super) async fn erased(
-    store: &Store,
-    incoming: impl Iterator<Item = &Entry>,
-) -> Step<BTreeSet<Digest>> {
+pub(super) async fn erased(store: &Store, incoming: impl Iterator<Item = &Entry>) -> Step<Digests> {
     let of_file = incoming
         .filter(|entry| entry.kind == Kind::Erasure)
         .cloned();

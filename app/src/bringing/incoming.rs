@@ -1,7 +1,5 @@
 //! A file that has been read and holds: its lines and pictures, not yet compared with the book.
 
-use std::collections::BTreeMap;
-
 use cartside_core::daybook::{Digest, Entry};
 use cartside_core::paper::exchange;
 use js_sys::Uint8Array;
@@ -18,8 +16,8 @@ pub struct Incoming {
     pub made_at: String,
     /// Its entries with their lines, each once.
     pub lines: Vec<(Entry, String)>,
-    /// Its pictures, held by the browser and not in this program's own memory.
-    pub pictures: BTreeMap<Digest, Uint8Array>,
+    /// Its pictures by digest, held by the browser and not in this program's own memory.
+    pub pictures: Vec<(Digest, Uint8Array)>,
     /// What is worth knowing about it all the same.
     pub warnings: Vec<String>,
 }

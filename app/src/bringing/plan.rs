@@ -1,8 +1,6 @@
 //! What bringing a file in would do to the book, worked out without touching it.
 
-use std::collections::{BTreeMap, BTreeSet};
-
-use cartside_core::daybook::{Book, Digest, Entry, EntryId, Subject};
+use cartside_core::daybook::{Book, Digest, Digests, Entry, EntryId, Subject};
 use cartside_core::paper::summary::Summary;
 use js_sys::Uint8Array;
 use leptos::prelude::GetUntracked;
@@ -17,7 +15,7 @@ use crate::workshop::{Step, Workshop, kept, sentence};
 /// What bringing a file in would do.
 pub struct Plan {
     /// The ids of the entries it would add.
-    pub entries: BTreeSet<EntryId>,
+    pub entries: Digests,
     /// How many of its entries are here already.
     pub already: usize,
     /// The vehicles it would begin, in words.
@@ -25,11 +23,11 @@ pub struct Plan {
     /// How many of the entries to be added a newer Cartside wrote, wholly or in part.
     pub newer: usize,
     /// The pictures it would add.
-    pub pictures: BTreeSet<Digest>,
+    pub pictures: Digests,
     /// How many of its pictures stay out, since they are erased.
     pub kept_out: usize,
     /// The pictures that would go from here, since they are erased.
-    pub erase: BTreeSet<Digest>,
+    pub erase: Digests,
     /// How many disputes there would be more than there are now, vehicles that are not touched left out.
     pub disputes: usize,
     /// Whether it holds entries by this very device that are not in its book.
@@ -56,10 +54,12 @@ impl Plan {
                 .count(),
             pictures,
             kept_out,
-            erase: erased.intersection(&here).copied().collect(),
-            disputes: touched.values().map(Touched::more_disputes).sum(),
+            erase: (erased.iter().copied())
+                .filter(|digest| here.contains(digest))
+                .collect(),
+            disputes: touched.iter().map(Touched::more_disputes).sum(),
             own_name: new.iter().any(|entry| entry.device == device),
-            summaries: touched.into_values().map(|touched| touched.after).collect(),
+            summaries: touched.into_iter().map(|touched| touched.after).collect(),
         })
     }
 
@@ -121,7 +121,7 @@ async fn new_entries<'a>(store: &Store, incoming: &'a Incoming) -> Step<Vec<&'a 
         .collect())
 }
 
-async fn pictures_here(store: &Store) -> Step<BTreeSet<Digest>> {
+async fn pictures_here(store: &Store) -> Step<Digests> {
     let digests = store.picture_digests().await.map_err(sentence)?;
     Ok(digests
         .iter()
@@ -130,37 +130,37 @@ async fn pictures_here(store: &Store) -> Step<BTreeSet<Digest>> {
 }
 
 /// The pictures to add, and how many stay out because they are erased.
-fn pictures(
-    incoming: &Incoming,
-    erased: &BTreeSet<Digest>,
-    here: &BTreeSet<Digest>,
-) -> (BTreeSet<Digest>, usize) {
-    let (out, sound): (BTreeSet<Digest>, BTreeSet<Digest>) = incoming
-        .pictures
-        .keys()
-        .partition(|digest| erased.contains(digest));
-    (sound.difference(here).copied().collect(), out.len())
+fn pictures(incoming: &Incoming, erased: &Digests, here: &Digests) -> (Digests, usize) {
+    let sound = incoming.pictures.iter().map(|(digest, _)| *digest);
+    let sound = sound.filter(|digest| !erased.contains(digest));
+    let out = incoming.pictures.len() - sound.clone().count();
+    let new = sound.filter(|digest| !here.contains(digest));
+    (new.collect(), out)
 }
 
-async fn touched(shop: Workshop, new: &[&Entry]) -> Step<BTreeMap<EntryId, Touched>> {
-    let mut of_vehicle: BTreeMap<EntryId, Vec<&Entry>> = BTreeMap::new();
-    for entry in new {
-        if let Subject::Vehicle(vehicle) = entry.subject() {
-            of_vehicle.entry(vehicle).or_default().push(entry);
+/// The vehicles that get new entries, by id.
+async fn touched(shop: Workshop, new: &[&Entry]) -> Step<Vec<Touched>> {
+    let of_vehicle = |(at, entry): (usize, &&Entry)| match entry.subject() {
+        Subject::Vehicle(vehicle) => Some((vehicle, at)),
+        Subject::House => None,
+    };
+    let mut places: Vec<(EntryId, usize)> = new.iter().enumerate().filter_map(of_vehicle).collect();
+    places.sort_unstable();
+    let mut touched = Vec::new();
+    for places in places.chunk_by(|one, other| one.0 == other.0) {
+        if let [(vehicle, _), ..] = places {
+            let entries = places.iter().filter_map(|(_, at)| new.get(*at).copied());
+            touched.push(touch(shop, *vehicle, entries.collect()).await?);
         }
-    }
-    let mut touched = BTreeMap::new();
-    for (vehicle, entries) in of_vehicle {
-        touched.insert(vehicle, touch(shop, vehicle, &entries).await?);
     }
     Ok(touched)
 }
 
-async fn touch(shop: Workshop, vehicle: EntryId, new: &[&Entry]) -> Step<Touched> {
+async fn touch(shop: Workshop, vehicle: EntryId, new: Vec<&Entry>) -> Step<Touched> {
     let (mut book, _) = shop.read_vehicle(vehicle).await?;
     let before = book.view().vehicle(vehicle).disputes().len();
     for entry in new {
-        book.add((*entry).clone());
+        book.add(entry.clone());
     }
     let after = Summary::of(&book, vehicle, &shop.limits());
     Ok(Touched {
@@ -171,11 +171,14 @@ async fn touch(shop: Workshop, vehicle: EntryId, new: &[&Entry]) -> Step<Touched
 }
 
 /// The vehicles that are begun, in words.
-fn begun(shop: Workshop, new: &[&Entry], touched: &BTreeMap<EntryId, Touched>) -> Vec<String> {
+fn begun(shop: Workshop, new: &[&Entry], touched: &[Touched]) -> Vec<String> {
     let style = shop.preferences.get_untracked().style();
     new.iter()
         .filter(|entry| entry.begins_vehicle())
-        .filter_map(|entry| touched.get(&entry.id).map(|touched| (entry, touched)))
+        .filter_map(|entry| {
+            let at = touched.binary_search_by(|touched| touched.after.vehicle.cmp(&entry.id));
+            Some((entry, touched.get(at.ok()?)?))
+        })
         .map(|(entry, touched)| {
             let view = touched.book.view();
             let vehicle = view.vehicle(entry.id);

@@ -35,7 +35,7 @@ enum Stage {
 pub fn page(id: EntryId, position: Position, question: Question, place: Option<Place>) -> Piece {
     let shop = workshop();
     let going_on = expect_context::<GoingOn>();
-    let looking = Memo::new(move |_| Looking::at(shop, position));
+    let looking = Looking::follow(shop, position);
     let asking = Asking::new(shop, id, position, question, place, looking);
     let stage = Memo::new(move |_| stage(looking.get(), question, going_on));
     sheet!(

@@ -19,7 +19,7 @@ use crate::workshop::workshop;
 /// One wheel: its drawing, its list, its findings.
 pub fn page(id: EntryId, position: Position) -> Piece {
     let shop = workshop();
-    let looking = Memo::new(move |_| Looking::at(shop, position));
+    let looking = Looking::follow(shop, position);
     sheet!(
         "<main class=page data-page=wheel><h1 class=capital>{}</h1>{}<div class=row>\
          <a class=key href={}>How it is built</a><a class=key href={}>Remarks and pictures</a>\

@@ -223,7 +223,7 @@ impl Asking {
     /// What the place in hand was answered in this examination, and what one more answer does to it.
     pub fn already(self) -> Option<String> {
         let (looking, place) = (self.looking.get()?, self.at.get()?);
-        let said = looking.answers.get(&(self.question, place))?;
+        let said = looking.answer(self.question, place)?;
         let style = self.shop.style();
         let each: Vec<String> = said
             .iter()

@@ -1,8 +1,6 @@
 //! The pictures of one part, and the taking of one. That a picture is waited for is kept as a draft, since the
 //! browser may end the page while the camera is open.
 
-use std::collections::BTreeMap;
-
 use cartside_core::daybook::{Digest, EntryId, Kind, Says};
 use cartside_core::wheel::Part;
 use leptos::prelude::*;
@@ -22,10 +20,16 @@ use crate::workshop::Workshop;
 #[derive(Clone, Copy)]
 struct Album {
     shop: Workshop,
+    seen: RwSignal<Seen, LocalStorage>,
+}
+
+/// What has happened to the pictures since the page was opened.
+#[derive(Default)]
+struct Seen {
     /// What there is to see of the picture of an entry, from the first showing on.
-    sights: RwSignal<BTreeMap<EntryId, Sight>, LocalStorage>,
-    /// Pictures erased since the page was opened; each can still be brought back.
-    erased: RwSignal<Vec<Erased>, LocalStorage>,
+    sights: Vec<(EntryId, Sight)>,
+    /// Pictures erased; each can still be brought back.
+    erased: Vec<Erased>,
 }
 
 /// A picture, small; large when tapped.
@@ -46,8 +50,7 @@ pub(super) fn pictures(shop: Workshop, id: EntryId, of: Part) -> Piece {
     });
     let album = Album {
         shop,
-        sights: RwSignal::new_local(BTreeMap::new()),
-        erased: RwSignal::new_local(Vec::new()),
+        seen: RwSignal::new_local(Seen::default()),
     };
     let warning = move || {
         lost.get().then(|| {
@@ -105,6 +108,13 @@ async fn take(shop: Workshop, id: EntryId, of: Part, file: File, busy: RwSignal<
     busy.try_set(false);
 }
 
+impl Seen {
+    fn sight(&mut self, of: EntryId) -> Option<&mut Sight> {
+        let sight = self.sights.iter_mut().find(|(entry, _)| *entry == of)?;
+        Some(&mut sight.1)
+    }
+}
+
 impl Album {
     /// Every picture, the latest first.
     fn figures(self, id: EntryId, of: Part) -> Vec<Piece> {
@@ -149,13 +159,13 @@ impl Album {
     }
 
     fn erase_key(self, id: EntryId, digest: Digest) -> Piece {
-        let Album { shop, erased, .. } = self;
+        let Album { shop, seen } = self;
         sheet!(
             "<button type=button class=\"key key-plain\" on:click={}>Erase this picture</button>",
             tap(move || {
                 spawn_local(async move {
                     if let Ok(Some(gone)) = picturing::erase(shop, id, digest).await {
-                        erased.try_update(|list| list.push(gone));
+                        seen.try_update(|seen| seen.erased.push(gone));
                     }
                 });
             }),
@@ -166,10 +176,10 @@ impl Album {
     fn gone(self, entry: EntryId, digest: Digest) -> Piece {
         let shop = self.shop;
         // Brought back, it is fetched anew; till then the browser need not keep its bytes.
-        self.sights
-            .try_update_untracked(|sights| sights.remove(&entry));
-        let held = self.erased.with(|list| {
-            let held = list.iter().rev().find(|gone| gone.digest == digest);
+        self.seen
+            .try_update_untracked(|seen| seen.sights.retain(|(of, _)| *of != entry));
+        let held = self.seen.with(|seen| {
+            let held = seen.erased.iter().rev().find(|gone| gone.digest == digest);
             held.cloned()
         });
         let undo = held.map(|gone| {
@@ -189,15 +199,15 @@ impl Album {
     }
 
     fn sight(self, entry: EntryId, digest: Digest, hand: String) -> Piece {
-        let known = self.sights.with(|sights| {
-            let sight = sights.get(&entry)?;
+        let known = self.seen.with(|seen| {
+            let (_, sight) = seen.sights.iter().find(|(of, _)| *of == entry)?;
             let seen = sight.seen.as_ref();
             let address = seen.map(|url| url.as_ref().map(|url| url.as_str().to_owned()));
             Some((sight.large, address))
         });
         if known.is_none() {
-            self.sights
-                .try_update_untracked(|sights| sights.insert(entry, Sight::default()));
+            self.seen
+                .try_update_untracked(|seen| seen.sights.push((entry, Sight::default())));
             spawn_local(self.fetch(entry, digest, false));
         }
         match known {
@@ -212,8 +222,8 @@ impl Album {
                 <img data-picture={} src={} alt=\"Picture, {}\"/></button>",
                 if large { "small" } else { "large" },
                 tap(move || {
-                    self.sights.update(|sights| {
-                        if let Some(sight) = sights.get_mut(&entry) {
+                    self.seen.update(|seen| {
+                        if let Some(sight) = seen.sight(entry) {
                             sight.large = !large;
                         }
                     });
@@ -229,8 +239,8 @@ impl Album {
     /// Fetches a picture, unless it is wanted in another size by the time it is there.
     async fn fetch(self, entry: EntryId, digest: Digest, large: bool) {
         let url = picturing::sight(self.shop, digest, large).await;
-        self.sights.try_update(|sights| {
-            if let Some(sight) = sights.get_mut(&entry)
+        self.seen.try_update(|seen| {
+            if let Some(sight) = seen.sight(entry)
                 && sight.large == large
             {
                 sight.seen = Some(url);
