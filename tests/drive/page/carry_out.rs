@@ -39,6 +39,10 @@ impl Browser<'_> {
         let zip = listed
             .map(|entry| entry.path())
             .find(|path| path.extension().is_some_and(|end| end == "zip"))?;
+        // The browser takes the name before there is anything under it.
+        if fs::metadata(&zip).ok()?.len() == 0 {
+            return None;
+        }
         let aside = self.device.downloads().join("carried");
         fs::create_dir_all(&aside).ok()?;
         let number = fs::read_dir(&aside).ok()?.count();

@@ -296,7 +296,7 @@ fn share(fields: &mut Fields) -> Result<Percent, LineRefusal> {
     let percent = fields.number("percent")?;
     Percent::from_paper(percent).map_err(|_| LineRefusal::Wrong {
         field: "percent",
-        given: percent.to_string(),
+        given: decimal(percent, 6),
         allowed: "0 to 100",
     })
 }
