@@ -9,6 +9,7 @@ use leptos::prelude::*;
 const PERSON: &str = "cartside-person";
 const INCHES: &str = "cartside-inches";
 const THOU: &str = "cartside-thou";
+const AMERICAN: &str = "cartside-american";
 
 /// What the person looking prefers.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -19,6 +20,8 @@ pub struct Preferences {
     pub inches: bool,
     /// Feelers in thousandths of an inch, not in millimetres.
     pub thou: bool,
+    /// The trade's American words, not its British ones.
+    pub american: bool,
 }
 
 impl Preferences {
@@ -42,7 +45,12 @@ impl Preferences {
 
     /// How everything is worded for this person.
     pub fn style(&self) -> Style {
-        Style::british(self.length(), self.feeler())
+        let words = if self.american {
+            Style::american
+        } else {
+            Style::british
+        };
+        words(self.length(), self.feeler())
     }
 }
 
@@ -56,16 +64,19 @@ pub fn watch() -> RwSignal<Preferences> {
         person: kept(PERSON).unwrap_or_default(),
         inches: kept(INCHES).is_some(),
         thou: kept(THOU).is_some(),
+        american: kept(AMERICAN).is_some(),
     });
     Effect::new(move || {
         let Preferences {
             person,
             inches,
             thou,
+            american,
         } = preferences.get();
         keep(PERSON, &person);
         keep(INCHES, if inches { "yes" } else { "" });
         keep(THOU, if thou { "yes" } else { "" });
+        keep(AMERICAN, if american { "yes" } else { "" });
     });
     preferences
 }

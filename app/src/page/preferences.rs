@@ -49,7 +49,7 @@ fn person(preferences: RwSignal<Preferences>) -> Piece {
 
 /// How measures are written.
 fn units(preferences: RwSignal<Preferences>) -> Piece {
-    let (inches, thou) = preferences.with(|kept| (kept.inches, kept.thou));
+    let (inches, thou, american) = preferences.with(|kept| (kept.inches, kept.thou, kept.american));
     let way = |label: &'static str, chosen, choose: fn(&mut Preferences)| {
         let ear = tap(move || preferences.update(choose));
         plain_choice(label.into(), chosen, label.into(), ear)
@@ -58,11 +58,19 @@ fn units(preferences: RwSignal<Preferences>) -> Piece {
         "<section class=card data-preference=lengths><h2>Lengths of wheel and tyre</h2>\
          <div class=choices>{}{}</div></section>\
          <section class=card data-preference=feelers><h2>Gaps and play</h2>\
+         <div class=choices>{}{}</div></section>\
+         <section class=card data-preference=words><h2>Words of the trade</h2>\
          <div class=choices>{}{}</div></section>",
         way("Millimetres", !inches, |kept| kept.inches = false),
         way("Inches and sixteenths", inches, |kept| kept.inches = true),
         way("Millimetres", !thou, |kept| kept.thou = false),
-        way("Thousandths of an inch", thou, |kept| kept.thou = true)
+        way("Thousandths of an inch", thou, |kept| kept.thou = true),
+        way("British: tyre, nave, waggon", !american, |kept| kept
+            .american =
+            false),
+        way("American: tire, hub, wagon", american, |kept| kept
+            .american =
+            true)
     )
 }
 

@@ -140,7 +140,21 @@ pub fn stage(stage: Stage, style: Style) -> String {
 mod tests {
     use super::{asks, group, short, stage};
     use crate::survey::{Group, Question, Stage};
-    use crate::words::sample::style;
+    use crate::words::sample::{american, style};
+
+    #[test]
+    fn an_american_is_asked_in_american_words() {
+        let british = ["tyre", "nave", "waggon", "sole"];
+        for question in Question::all() {
+            let asked = format!(
+                "{} {}",
+                short(question, american()),
+                asks(question, american())
+            );
+            assert!(!british.iter().any(|word| asked.contains(word)), "{asked}");
+        }
+        insta::assert_snapshot!(asks(Question::TyreGap, american()), @"How wide is the gap between tire and felloe?");
+    }
 
     #[test]
     fn every_question_has_a_label_and_is_asked() {
