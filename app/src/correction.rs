@@ -62,7 +62,7 @@ fn said_again(said: &Entry, thread: &Thread<'_>) -> Unwritten {
 }
 
 /// Writes the correction of an entry of the vehicle in hand; what came of it is shown at the foot.
-pub async fn correct(shop: Workshop, entry: EntryId, correction: Correction) {
+pub fn correct(shop: Workshop, entry: EntryId, correction: Correction) {
     let Some((unwritten, what)) = prepared(shop, entry, correction) else {
         return;
     };
@@ -71,8 +71,8 @@ pub async fn correct(shop: Workshop, entry: EntryId, correction: Correction) {
         Ok(_) => {
             // An erasure that counts again takes the bytes with it.
             scribe.erase_pictures.extend(erased(&unwritten));
-            // What went wrong is shown by the workshop, and the page is as it was.
-            drop(shop.save(scribe, &what).await);
+            // If it is not stored, the page is as it was.
+            shop.save_then(scribe, what, |_| {});
         }
         Err(sentence) => shop.notice.set(Notice::Trouble(sentence)),
     }

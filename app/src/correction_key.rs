@@ -2,7 +2,6 @@
 //! lead to where that is settled.
 
 use cartside_core::daybook::EntryId;
-use leptos::task::spawn_local;
 
 use crate::correction::{Correction, correct};
 use crate::fate::Fate;
@@ -54,7 +53,7 @@ pub fn correction_key(shop: Workshop, entry: EntryId, correction: Correction) ->
         "<button type=button class={} data-key={} on:click={}>{}</button>",
         class,
         code,
-        tap(move || spawn_local(correct(shop, entry, correction))),
+        tap(move || correct(shop, entry, correction)),
         label,
     )
 }

@@ -37,9 +37,19 @@ pub fn drop_it(shop: Workshop, name: String) {
     keep(shop, name, String::new());
 }
 
-/// The text of a draft, if there is one. A book that cannot be read has none to show.
-pub async fn find(shop: Workshop, name: &str) -> Option<String> {
-    shop.store().ok()?.draft(name).await.ok()?
+/// Looks for a draft and goes on with its text, if there is one. A book that cannot be read has none to show.
+pub fn find(shop: Workshop, name: String, then: impl FnOnce(String) + 'static) {
+    look(shop, name, Box::new(then));
+}
+
+fn look(shop: Workshop, name: String, then: Box<dyn FnOnce(String)>) {
+    spawn_local(async move {
+        if let Ok(store) = shop.store()
+            && let Ok(Some(text)) = store.draft(&name).await
+        {
+            then(text);
+        }
+    });
 }
 
 fn tell(shop: Workshop, done: Result<(), StorageError>) {

@@ -107,14 +107,15 @@ pub async fn erase(shop: Workshop, vehicle: EntryId, digest: Digest) -> Step<Opt
 /// Undoes an erasing: strikes the erasure out and keeps the bytes again, in one step.
 ///
 /// # Errors
-/// The picture stays erased; the sentence is shown too.
-pub async fn bring_back(shop: Workshop, erased: Erased) -> Step<()> {
+/// The picture stays erased.
+pub fn bring_back(shop: Workshop, erased: &Erased) -> Step<()> {
     let opened = shop.in_hand().ok_or(NOT_IN_HAND)?;
     let erasure = opened.book.entry(erased.erasure).ok_or(NOT_IN_HAND)?;
     let mut scribe = shop.scribe();
     scribe.write(&Unwritten::striking(erasure, vec![erasure.id]))?;
     scribe.pictures.push(kept_again(&erased.picture));
-    shop.save(scribe, "the picture is brought back").await
+    shop.save_then(scribe, "the picture is brought back".to_owned(), |_| {});
+    Ok(())
 }
 
 fn kept_again(picture: &StoredPicture) -> NewPicture {

@@ -264,17 +264,27 @@ impl Workshop {
         )
     }
 
-    /// Saves one entry; see [`Workshop::save`].
-    ///
-    /// # Errors
-    /// As [`Workshop::save`].
-    pub async fn write(self, entry: &Unwritten, what: &str) -> Step<EntryId> {
+    /// Saves one entry, then goes on with whether it is stored; see [`Workshop::save_then`].
+    pub fn write_then(self, entry: &Unwritten, what: String, then: impl FnOnce(bool) + 'static) {
         let mut scribe = self.scribe();
-        let written = scribe
-            .write(entry)
-            .inspect_err(|sentence| self.notice.set(Notice::Trouble(sentence.clone())))?;
-        self.save(scribe, what).await?;
-        Ok(written)
+        match scribe.write(entry) {
+            Ok(_) => self.save_then(scribe, what, then),
+            Err(sentence) => {
+                self.notice.set(Notice::Trouble(sentence));
+                then(false);
+            }
+        }
+    }
+
+    /// Saves a whole step as [`Workshop::save`] does, then goes on with whether it is stored. What went wrong is
+    /// shown at the foot.
+    pub fn save_then(self, scribe: Scribe, what: String, then: impl FnOnce(bool) + 'static) {
+        self.start(scribe, what, Box::new(then));
+    }
+
+    /// The one task in which the steps of all keys are saved: each task of its own is more to download.
+    fn start(self, scribe: Scribe, what: String, then: Box<dyn FnOnce(bool)>) {
+        spawn_local(async move { then(self.save(scribe, &what).await.is_ok()) });
     }
 
     /// Saves a whole step in one transaction and says *saved* when the browser has completed it; `what`

@@ -2,7 +2,6 @@
 
 use cartside_core::daybook::{EntryId, Says, Unwritten, Visit};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use crate::clock;
 use crate::looking::Examination;
@@ -55,8 +54,6 @@ fn begin(shop: Workshop, id: EntryId) {
     let Some(unwritten) = Unwritten::new(Some(id), Says::Visit(Visit::default())) else {
         return;
     };
-    spawn_local(async move {
-        // What went wrong is shown by the workshop, and the page is as it was.
-        drop(shop.write(&unwritten, "examination begun").await);
-    });
+    // If it is not stored, the page is as it was.
+    shop.write_then(&unwritten, "examination begun".to_owned(), |_| {});
 }

@@ -9,10 +9,10 @@ use std::rc::Rc;
 use cartside_core::wheel::VehicleKind;
 use cartside_core::words::{self, Style};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use crate::component::choice::choice;
 use crate::markup::{Piece, live, sheet, tap};
+use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
 use choices::{Pad, Take, WheelChoice, counts, wheel_choices};
 use writing::Begun;
@@ -93,19 +93,26 @@ impl Beginning {
         if self.saving.get_untracked() {
             return;
         }
-        self.saving.set(true);
         let begun = Begun {
             kind,
             positions: wheels.positions(kind),
             spokes,
             felloes,
         };
-        spawn_local(async move {
-            let refusal = writing::write(shop, &begun).await.err().unwrap_or_default();
-            // The page may be gone by now, and its signals with it.
-            let _ = self.refusal.try_set(refusal);
-            let _ = self.saving.try_set(false);
-        });
+        match writing::beginning(shop, &begun) {
+            Err(refusal) => self.refusal.set(refusal),
+            Ok((scribe, what, id)) => {
+                self.saving.set(true);
+                shop.save_then(scribe, what, move |stored| {
+                    if stored {
+                        Route::Vehicle(id).go_instead();
+                    }
+                    // The page may be gone by now, and its signals with it.
+                    let _ = self.refusal.try_set(String::new());
+                    let _ = self.saving.try_set(false);
+                });
+            }
+        }
     }
 }
 

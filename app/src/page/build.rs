@@ -9,7 +9,6 @@ use cartside_core::quantity::spelling;
 use cartside_core::wheel::{Arm, Felloes, Keeper, Position, Rim, Size, Sizes, Tyre, Wheel};
 use cartside_core::words::{self, Style, term};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use crate::component::choice::choice;
 use crate::markup::{self, Piece, heard, live, sheet, tap};
@@ -256,9 +255,11 @@ fn save(shop: Workshop, id: EntryId, position: Position, setting: RwSignal<Setti
 }
 
 fn store(shop: Workshop, id: EntryId, position: Position, wheel: Wheel) {
-    spawn_local(async move {
-        if writing::write(shop, id, position, wheel).await.is_ok() {
-            Route::Wheel(id, position).go();
-        }
-    });
+    if let Some((unwritten, what)) = writing::description(shop, id, position, wheel) {
+        shop.write_then(&unwritten, what, move |stored| {
+            if stored {
+                Route::Wheel(id, position).go();
+            }
+        });
+    }
 }

@@ -6,13 +6,13 @@ use cartside_core::survey::Question;
 use cartside_core::wheel::{Place, Position};
 use cartside_core::words;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use super::given::{self, Given};
 use super::writing::{self, Put};
 use crate::looking::Looking;
 use crate::preferences::Preferences;
-use crate::workshop::Workshop;
+use crate::scribe::Scribe;
+use crate::workshop::{Notice, Workshop};
 
 /// A second tap on the same key sooner than this is a trembling hand, in milliseconds.
 const TREMBLE: f64 = 250.0;
@@ -134,13 +134,25 @@ impl Asking {
         if self.saving.get_untracked() {
             return;
         }
+        match writing::answer(self.shop, self.put, &places, &given) {
+            Err(said) => self.shop.notice.set(Notice::Trouble(said)),
+            Ok((scribe, what)) => {
+                let step = scribe.entries.iter().map(|entry| entry.id).collect();
+                self.save(scribe, what, move || {
+                    self.stored(step, places.last().copied());
+                });
+            }
+        }
+    }
+
+    /// Saves a step, then goes on if it is stored.
+    fn save(self, scribe: Scribe, what: String, then: impl FnOnce() + 'static) {
         self.saving.set(true);
-        spawn_local(async move {
-            let done = writing::answer(self.shop, self.put, &places, &given).await;
+        self.shop.save_then(scribe, what, move |stored| {
             // The page may be gone by now, and its signals with it.
             let _ = self.saving.try_set(false);
-            if let Ok(step) = done {
-                self.stored(step, places.last().copied());
+            if stored {
+                then();
             }
         });
     }
@@ -164,15 +176,13 @@ impl Asking {
         if self.saving.get_untracked() {
             return;
         }
-        self.saving.set(true);
-        spawn_local(async move {
-            let done = writing::undo(self.shop, self.put, &step).await;
-            let _ = self.saving.try_set(false);
-            if let Ok(place) = done {
+        match writing::undo(self.shop, self.put, &step) {
+            Err(said) => self.shop.notice.set(Notice::Trouble(said)),
+            Ok((scribe, what, place)) => self.save(scribe, what, move || {
                 let _ = self.steps.try_update(|steps| drop(steps.pop()));
                 let _ = self.at.try_set(place);
-            }
-        });
+            }),
+        }
     }
 
     /// Takes what is typed on the number pad, or says why not; what was typed stays.

@@ -5,12 +5,11 @@ use cartside_core::daybook::{Entry, EntryId, Kind, Says, Thread, Unwritten, Vehi
 use cartside_core::survey::{Question, Reading, Slot};
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words::{self, Style};
-use leptos::prelude::Set;
 use leptos::prelude::WithUntracked;
 
 use super::given::Given;
 use crate::scribe::Scribe;
-use crate::workshop::{Notice, Step, Workshop};
+use crate::workshop::{Step, Workshop};
 
 /// A question put to a wheel.
 #[derive(Clone, Copy, Debug)]
@@ -33,24 +32,11 @@ impl Put {
     }
 }
 
-/// Saves one answer at these places as one step and gives the entries written.
+/// One answer at these places as one step, and what that is in a few words.
 ///
 /// # Errors
-/// Nothing of the step was stored; the sentence is shown too.
-pub async fn answer(
-    shop: Workshop,
-    put: Put,
-    places: &[Place],
-    given: &Given,
-) -> Step<Vec<EntryId>> {
-    let (scribe, what) =
-        answered(shop, put, places, given).inspect_err(|said| trouble(shop, said))?;
-    let ids = scribe.entries.iter().map(|entry| entry.id).collect();
-    shop.save(scribe, &what).await?;
-    Ok(ids)
-}
-
-fn answered(shop: Workshop, put: Put, places: &[Place], given: &Given) -> Step<(Scribe, String)> {
+/// It cannot be said any more, in a sentence. Nothing was stored.
+pub fn answer(shop: Workshop, put: Put, places: &[Place], given: &Given) -> Step<(Scribe, String)> {
     let opened = shop
         .in_hand()
         .ok_or("The vehicle is not in hand. Nothing was saved; open it and answer again.")?;
@@ -134,17 +120,12 @@ fn told(
     }
 }
 
-/// Takes a step back: what it corrected counts again, the rest is struck out. Gives the place it began with.
+/// A step taken back: what it corrected counts again, the rest is struck out. With it what that is in a few words,
+/// and the place the step began with.
 ///
 /// # Errors
-/// Nothing was stored; the sentence is shown too.
-pub async fn undo(shop: Workshop, put: Put, step: &[EntryId]) -> Step<Option<Place>> {
-    let (scribe, what, place) = undone(shop, put, step).inspect_err(|said| trouble(shop, said))?;
-    shop.save(scribe, &what).await?;
-    Ok(place)
-}
-
-fn undone(shop: Workshop, put: Put, step: &[EntryId]) -> Step<(Scribe, String, Option<Place>)> {
+/// It cannot be taken back, in a sentence. Nothing was stored.
+pub fn undo(shop: Workshop, put: Put, step: &[EntryId]) -> Step<(Scribe, String, Option<Place>)> {
     let opened = shop
         .in_hand()
         .ok_or("The vehicle is not in hand. Nothing was changed.")?;
@@ -207,8 +188,4 @@ fn place_of(entry: &Entry) -> Option<Place> {
         Part::At(_, place) => Some(place),
         Part::Vehicle => None,
     }
-}
-
-fn trouble(shop: Workshop, said: &str) {
-    shop.notice.set(Notice::Trouble(said.to_owned()));
 }

@@ -5,7 +5,6 @@ use cartside_core::wheel::{Felloes, Position, Vehicle, VehicleKind, Wheel};
 use cartside_core::words;
 use leptos::prelude::*;
 
-use crate::route::Route;
 use crate::scribe::Scribe;
 use crate::workshop::{Step, Workshop};
 
@@ -21,22 +20,18 @@ pub struct Begun {
     pub felloes: u16,
 }
 
-/// Saves the beginning and goes to the vehicle's page.
+/// The beginning as a step, what that is in a few words, and the vehicle begun.
 ///
 /// # Errors
-/// Nothing was stored, or the numbers make no wheel.
-pub async fn write(shop: Workshop, begun: &Begun) -> Step<()> {
+/// The numbers make no wheel, or it cannot be written down. Nothing was stored.
+pub fn beginning(shop: Workshop, begun: &Begun) -> Step<(Scribe, String, EntryId)> {
     let mut scribe = shop.scribe();
     let id = begun.write(&mut scribe)?;
     let style = shop
         .preferences
         .with_untracked(|preferences| preferences.style());
     let what = format!("{} begun", words::term::vehicle_kind(begun.kind, style));
-    // What went wrong in saving is shown at the foot.
-    if shop.save(scribe, &what).await.is_ok() {
-        Route::Vehicle(id).go_instead();
-    }
-    Ok(())
+    Ok((scribe, what, id))
 }
 
 impl Begun {

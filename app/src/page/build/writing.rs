@@ -4,16 +4,17 @@ use cartside_core::daybook::{EntryId, Says, Thread, Unwritten, WheelSaid};
 use cartside_core::wheel::{Position, Wheel};
 use cartside_core::words;
 
-use crate::workshop::{Step, Workshop};
+use crate::workshop::Workshop;
 
-/// Saves the wheel's description, in the place of what was written of it.
-///
-/// # Errors
-/// Nothing was stored; the sentence is shown too.
-pub async fn write(shop: Workshop, id: EntryId, position: Position, wheel: Wheel) -> Step<()> {
-    let opened = shop
-        .in_hand()
-        .ok_or("The vehicle is not in hand. Nothing was saved; open it and try again.")?;
+/// The wheel's description, in the place of what was written of it, and what that is in a few words; `None` if the
+/// vehicle is not in hand any more.
+pub fn description(
+    shop: Workshop,
+    id: EntryId,
+    position: Position,
+    wheel: Wheel,
+) -> Option<(Unwritten, String)> {
+    let opened = shop.in_hand()?;
     let replaced = {
         let view = opened.book.view();
         let thread = view
@@ -29,7 +30,5 @@ pub async fn write(shop: Workshop, id: EntryId, position: Position, wheel: Wheel
     };
     let what = format!("{} described{corrects}", words::place::wheel_at(position));
     let said = Says::Wheel(WheelSaid { position, wheel });
-    let unwritten = Unwritten::new(Some(id), said).ok_or("This is no wheel. Nothing was saved.")?;
-    shop.write(&unwritten.replacing(replaced), &what).await?;
-    Ok(())
+    Some((Unwritten::new(Some(id), said)?.replacing(replaced), what))
 }

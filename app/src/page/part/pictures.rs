@@ -44,9 +44,8 @@ struct Sight {
 pub(super) fn pictures(shop: Workshop, id: EntryId, of: Part) -> Piece {
     let lost = RwSignal::new(false);
     let busy = RwSignal::new(false);
-    spawn_local(async move {
-        let waiting = draft::find(shop, &draft::of_picture(id, of)).await;
-        lost.try_set(waiting.is_some());
+    draft::find(shop, draft::of_picture(id, of), move |_| {
+        lost.try_set(true);
     });
     let album = Album {
         shop,
@@ -185,10 +184,7 @@ impl Album {
         let undo = held.map(|gone| {
             sheet!(
                 "<button type=button class=key on:click={}>Undo the erasing</button>",
-                tap(move || {
-                    let gone = gone.clone();
-                    spawn_local(async move { drop(picturing::bring_back(shop, gone).await) });
-                }),
+                tap(move || drop(picturing::bring_back(shop, &gone))),
             )
         });
         sheet!(

@@ -3,12 +3,12 @@
 use cartside_core::daybook::{EntryId, Kind, Says};
 use cartside_core::wheel::Part;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use crate::correction_key::{correction_key, plain, told};
 use crate::fate::Fate;
 use crate::markup::{Piece, heard, live, nothing, sheet, tap, typed};
 use crate::picturing::{self, in_latest_visit};
+use crate::scribe::Scribe;
 use crate::workshop::{Notice, Step, Workshop};
 use crate::{draft, wording};
 
@@ -16,14 +16,11 @@ use crate::{draft, wording};
 pub(super) fn remarks(shop: Workshop, id: EntryId, of: Part) -> Piece {
     let text = RwSignal::new(String::new());
     let restored = RwSignal::new(false);
-    spawn_local(async move {
-        let found = draft::find(shop, &draft::of_remark(id, of)).await;
-        if let Some(found) = found.filter(|found| !found.is_empty()) {
-            // The page may be gone, or something may have been typed meanwhile: then the draft stays as it is.
-            if text.try_with_untracked(String::is_empty) == Some(true) {
-                text.try_set(found);
-                restored.try_set(true);
-            }
+    draft::find(shop, draft::of_remark(id, of), move |found| {
+        // The page may be gone, or something may have been typed meanwhile: then the draft stays as it is.
+        if !found.is_empty() && text.try_with_untracked(String::is_empty) == Some(true) {
+            text.try_set(found);
+            restored.try_set(true);
         }
     });
     let note = move || {
@@ -44,30 +41,34 @@ pub(super) fn remarks(shop: Workshop, id: EntryId, of: Part) -> Piece {
         <button type=button class=\"key key-main\" on:click={}>Save the remark</button>{}</section>",
         live(note),
         live(field),
-        tap(move || spawn_local(save(shop, id, of, text))),
+        tap(move || save(shop, id, of, text)),
         live(move || written(shop, of)),
     )
 }
 
 /// Saves what is typed; the field is emptied only of what was saved.
-async fn save(shop: Workshop, id: EntryId, of: Part, text: RwSignal<String>) {
-    let Some(typed) = text.try_get_untracked() else {
-        return;
-    };
-    let saved = match typed.trim() {
+fn save(shop: Workshop, id: EntryId, of: Part, text: RwSignal<String>) {
+    let typed = text.get_untracked();
+    let written = match typed.trim() {
         "" => Err(
             "There is nothing to save yet: write the remark first. Nothing was changed.".to_owned(),
         ),
-        said => write(shop, id, of, said.to_owned()).await,
+        said => write(shop, id, of, said.to_owned()),
     };
-    match saved {
-        Ok(()) if text.try_get_untracked() == Some(typed) => drop(text.try_set(String::new())),
-        Ok(()) => {}
+    match written {
+        Ok(scribe) => {
+            let what = picturing::told(shop, &scribe.entries);
+            shop.save_then(scribe, what, move |stored| {
+                if stored && text.try_get_untracked() == Some(typed) {
+                    text.try_set(String::new());
+                }
+            });
+        }
         Err(sentence) => shop.notice.set(Notice::Trouble(sentence)),
     }
 }
 
-async fn write(shop: Workshop, id: EntryId, of: Part, said: String) -> Step<()> {
+fn write(shop: Workshop, id: EntryId, of: Part, said: String) -> Step<Scribe> {
     let opened = shop.in_hand();
     let entry = opened.and_then(|opened| in_latest_visit(&opened, id, Says::Remark(of, said)));
     let entry = entry
@@ -75,8 +76,7 @@ async fn write(shop: Workshop, id: EntryId, of: Part, said: String) -> Step<()> 
     let mut scribe = shop.scribe();
     scribe.write(&entry)?;
     scribe.drop_drafts.push(draft::of_remark(id, of));
-    let what = picturing::told(shop, &scribe.entries);
-    shop.save(scribe, &what).await
+    Ok(scribe)
 }
 
 /// What was written, the latest first.

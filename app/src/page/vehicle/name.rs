@@ -3,7 +3,6 @@
 use cartside_core::daybook::{EntryId, Says, Thread, Unwritten};
 use cartside_core::wheel::Vehicle;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use crate::markup::{self, Hole, Piece, heard, sheet};
 use crate::workshop::{Workshop, workshop};
@@ -21,7 +20,7 @@ pub fn name_field(id: EntryId) -> Piece {
         submit.prevent_default();
         if let Some(vehicle) = untrack(described) {
             let name = typed.get_value().trim().to_owned();
-            spawn_local(save(shop, id, Vehicle { name, ..vehicle }));
+            save(shop, id, Vehicle { name, ..vehicle });
         }
     });
     sheet!(
@@ -35,7 +34,7 @@ pub fn name_field(id: EntryId) -> Piece {
     )
 }
 
-async fn save(shop: Workshop, id: EntryId, vehicle: Vehicle) {
+fn save(shop: Workshop, id: EntryId, vehicle: Vehicle) {
     let Some(opened) = shop.in_hand() else { return };
     let replaced = {
         let view = opened.book.view();
@@ -44,7 +43,7 @@ async fn save(shop: Workshop, id: EntryId, vehicle: Vehicle) {
     };
     let what = format!("named “{}”", vehicle.name);
     if let Some(unwritten) = Unwritten::new(Some(id), Says::Vehicle(vehicle)) {
-        // What went wrong is shown by the workshop, and the field is as it was.
-        drop(shop.write(&unwritten.replacing(replaced), &what).await);
+        // If it is not stored, the field is as it was.
+        shop.write_then(&unwritten.replacing(replaced), what, |_| {});
     }
 }
