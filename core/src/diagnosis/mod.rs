@@ -1,6 +1,8 @@
 //! From readings to findings to a standing: limits are rows of a table, read by one evaluator.
 
 pub mod decision;
+pub mod cause;
+pub mod cure;
 pub mod examined;
 pub mod finding;
 pub mod house;
@@ -14,6 +16,8 @@ pub mod standing;
 mod reach;
 mod rows;
 
+pub use cause::{Cause, causes};
+pub use cure::{Cure, InTheWay, cures, in_the_way};
 pub use decision::{DecisionRefusal, carries_people, decided, decisions, effective, stands};
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};

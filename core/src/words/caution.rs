@@ -59,6 +59,23 @@ pub fn no_permission() -> Card {
     )
 }
 
+/// What is taken for a cure and is none.
+#[must_use]
+pub fn no_cure(style: Style) -> Card {
+    let Terms { tyre, .. } = style.terms;
+    card(
+        "What is no cure",
+        &[
+            "Bolting or re-nailing is never a cure for a loose hoop: it only stops it falling off.",
+            "Soaking stands in an old army manual (Field Artillery Materiel, about 1918), and farm and craft pages call it harmful. It is for an emergency: it passes, it hastens decay, and it is never done before carrying people.",
+            &format!(
+                "Drying does not excuse slack it cannot cause: what a {tyre} has lost beyond it is wear, crushing, decay or fitting."
+            ),
+            "Wheels are not changed side for side.",
+        ],
+    )
+}
+
 fn card(heading: &str, lines: &[&str]) -> Card {
     Card {
         heading: heading.to_owned(),
@@ -68,7 +85,7 @@ fn card(heading: &str, lines: &[&str]) -> Card {
 
 #[cfg(test)]
 mod tests {
-    use super::{Card, before_lifting, never_at_the_cart, no_permission};
+    use super::{Card, before_lifting, never_at_the_cart, no_cure, no_permission};
     use crate::words::sample::style;
 
     fn told(card: &Card) -> String {
@@ -94,6 +111,13 @@ mod tests {
         Do not sand or burn old paint: it may hold lead.
         Do not prick show paint without asking.
         Promise no amount to take out of a tyre before it is off.
+        ");
+        insta::assert_snapshot!(told(&no_cure(style())), @r"
+        What is no cure
+        Bolting or re-nailing is never a cure for a loose hoop: it only stops it falling off.
+        Soaking stands in an old army manual (Field Artillery Materiel, about 1918), and farm and craft pages call it harmful. It is for an emergency: it passes, it hastens decay, and it is never done before carrying people.
+        Drying does not excuse slack it cannot cause: what a tyre has lost beyond it is wear, crushing, decay or fitting.
+        Wheels are not changed side for side.
         ");
         insta::assert_snapshot!(told(&no_permission()), @r"
         What this does not say

@@ -22,10 +22,14 @@ pub mod outcome;
 pub mod refusal;
 pub mod visit;
 pub mod caution;
+pub mod cause;
+pub mod cure;
+pub mod glossary;
 
 #[cfg(test)]
 mod sample;
 
+pub use cause::CauseWords;
 pub use caution::Card;
 pub use dispute::{DisputeWords, SideWords};
 pub use finding::FindingWords;

@@ -1,7 +1,7 @@
 //! What was found: where, how much, by whose limit, on which entries it rests, and where nobody looked.
 
 use cartside_core::daybook::EntryId;
-use cartside_core::diagnosis::Finding;
+use cartside_core::diagnosis::{Finding, causes, cures, in_the_way};
 use cartside_core::words;
 
 use crate::component::mark::{grade_code, grade_mark};
@@ -35,7 +35,7 @@ fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
     let rests = rests_on(&finding.entries);
     sheet!(
         "<li class=card data-finding={} data-grade={}><h3>{}</h3>{}<p class=capital>{}: {}</p>\
-         <p>By {}.</p>{}<details class=fold><summary>The entries it rests on ({})</summary>\
+         <p>By {}.</p>{}{}<details class=fold><summary>The entries it rests on ({})</summary>\
          <ul class=list>{}</ul></details></li>",
         finding.question.code(),
         grade_code(finding.grade),
@@ -45,8 +45,42 @@ fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
         said.how_much,
         said.limit,
         said.not_looked.map(|left| sheet!("<p>{}</p>", left)),
+        causes_and_cures(looking, finding),
         rests.len().to_string(),
         rests
+    )
+}
+
+/// What may have brought it about, what would tell that apart, and what can be done in which order; folded.
+fn causes_and_cures(looking: &Looking, finding: &Finding) -> Piece {
+    let style = workshop().style();
+    let causes = causes(finding).iter().map(|cause| {
+        let said = words::cause::cause(*cause, style);
+        sheet!(
+            "<li class=item><span class=\"strong capital\">{}</span><span>{}</span></li>",
+            said.name,
+            said.told_by
+        )
+    });
+    let cures = cures(finding).iter().map(|cure| {
+        let ways = in_the_way(*cure, &looking.judgement).into_iter();
+        let ways = ways.map(|way| {
+            sheet!(
+                "<p class=warning>Not before this is put right: {}</p>",
+                words::cure::in_the_way(way, style)
+            )
+        });
+        sheet!(
+            "<li><p>{}</p>{}</li>",
+            words::cure::cure(*cure, style),
+            ways.collect::<Vec<Piece>>()
+        )
+    });
+    sheet!(
+        "<details class=fold data-cures><summary>Likely causes, and what can be done</summary>\
+         <ul class=list>{}</ul><ol class=cautions>{}</ol></details>",
+        causes.collect::<Vec<Piece>>(),
+        cures.collect::<Vec<Piece>>()
     )
 }
 

@@ -1,7 +1,8 @@
-//! The evaluator against the table of limits: thresholds, counts, what is missing, and laws that
-//! hold for any readings.
+//! The evaluator against the table of limits: thresholds, counts, what is missing, causes and cures,
+//! and laws that hold for any readings.
 
 mod counts;
+mod cured;
 mod laws;
 mod missing;
 mod thresholds;
