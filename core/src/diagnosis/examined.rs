@@ -52,3 +52,127 @@ pub fn lowest(vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Option<Standin
         .filter_map(|(position, _)| of(position))
         .max()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{examined, lowest};
+    use crate::daybook::{Book, Digest, Entry, EntryId, Kind, Says, Stamp, Visit, WheelSaid};
+    use crate::diagnosis::{Measure, Standing, house_limits};
+    use crate::quantity::Measured;
+    use crate::quantity::length::{millimetres, to_paper_mm};
+    use crate::survey::{Answer, Question, Reading, Slot};
+    use crate::wheel::{Felloes, Place, Position, Vehicle, VehicleKind, Wheel};
+
+    fn id(n: u64) -> EntryId {
+        Digest::of(&n.to_le_bytes())
+    }
+
+    fn entry(n: u64, kind: Kind, slot: &str, says: Says, visit: Option<EntryId>) -> Entry {
+        Entry {
+            id: id(n),
+            vehicle: (n != 0).then(|| id(0)),
+            visit,
+            described_by: None,
+            kind,
+            slot: slot.to_owned(),
+            says,
+            by: String::new(),
+            device: String::new(),
+            at: Stamp::read("2026-11-25T10:03:00+00:00").unwrap(),
+            n: n + 1,
+            replaces: Vec::new(),
+            unread_fields: 0,
+        }
+    }
+
+    /// A waggon with these wheels, and two examinations, entries 8 and 9.
+    fn waggon(wheels: &[Position]) -> Vec<Entry> {
+        let vehicle = Says::Vehicle(Vehicle {
+            kind: VehicleKind::Waggon,
+            name: String::new(),
+        });
+        let mut entries = vec![entry(0, Kind::Vehicle, "vehicle", vehicle, None)];
+        for (n, position) in (1..).zip(wheels) {
+            let wheel = Wheel::of(Felloes::even(12, 6).unwrap());
+            let position = *position;
+            let says = Says::Wheel(WheelSaid { position, wheel });
+            entries.push(entry(n, Kind::Wheel, position.code(), says, None));
+        }
+        for n in [8, 9] {
+            let place = String::new();
+            entries.push(entry(
+                n,
+                Kind::Visit,
+                "visit",
+                Says::Visit(Visit {
+                    place,
+                    ..Visit::default()
+                }),
+                None,
+            ));
+        }
+        entries
+    }
+
+    fn reading(n: u64, visit: u64, position: Position, question: Question, mm: f64) -> Entry {
+        let slot = Slot {
+            position,
+            place: Place::Whole,
+            question,
+        };
+        let length = Measured::new(millimetres(mm), millimetres(1.0)).unwrap();
+        let says = Says::Reading(Reading {
+            slot,
+            answer: Answer::Length(length),
+            written: String::new(),
+        });
+        entry(n, Kind::Reading, &slot.code(), says, Some(id(visit)))
+    }
+
+    /// How far the near fore wheel's dish is found to differ at the second examination, in mm, and
+    /// on how many entries that rests.
+    fn differs(wheels: &[Position], readings: Vec<Entry>) -> Option<(f64, usize)> {
+        let own = reading(20, 9, Position::NearFore, Question::Dish, 36.0);
+        let entries = waggon(wheels).into_iter().chain([own]).chain(readings);
+        let book: Book = entries.collect();
+        let view = book.view();
+        let vehicle = view.vehicle(id(0));
+        let judged = examined(&vehicle, id(9), Position::NearFore, &house_limits()).unwrap();
+        assert_eq!(judged.elsewhere, []);
+        let finding = judged.findings.first()?;
+        match finding.measure {
+            Measure::By(length) => Some((to_paper_mm(length), finding.entries.len())),
+            _ => None,
+        }
+    }
+
+    #[test]
+    fn the_dish_is_held_beside_the_other_wheel_of_the_axle_at_the_same_examination() {
+        use Position::{NearFore, NearHind, OffFore, OffHind};
+        let four = [NearFore, OffFore, NearHind, OffHind];
+        let other = |visit, at, question| vec![reading(21, visit, at, question, 30.0)];
+        let dish = |visit, at| differs(&four, other(visit, at, Question::Dish));
+        assert_eq!(dish(9, OffFore), Some((6.0, 2)));
+        assert_eq!(dish(8, OffFore), None, "another examination");
+        assert_eq!(dish(9, OffHind), None, "another axle");
+        assert_eq!(differs(&four, other(9, OffFore, Question::Shake)), None);
+        assert_eq!(differs(&four, Vec::new()), None);
+        let gone = other(9, OffFore, Question::Dish);
+        assert_eq!(
+            differs(&[NearFore], gone),
+            None,
+            "no such wheel is described"
+        );
+    }
+
+    #[test]
+    fn a_vehicle_takes_the_lowest_standing_of_its_wheels() {
+        use Position::{NearFore, OffFore};
+        let shake = reading(21, 9, OffFore, Question::Shake, 30.0);
+        let entries = waggon(&[NearFore, OffFore]).into_iter().chain([shake]);
+        let book: Book = entries.collect();
+        let view = book.view();
+        let vehicle = view.vehicle(id(0));
+        assert_eq!(lowest(&vehicle, &house_limits()), Some(Standing::KeepEmpty));
+    }
+}

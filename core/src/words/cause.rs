@@ -27,7 +27,7 @@ fn words(cause: Cause) -> (&'static str, &'static str) {
     match cause {
         Cause::DryRim => (
             "the rim has dried",
-            "Joints open at the {belly}, shoulders off, a low moisture; it was tighter in the wet season. With shut joints drying alone loosens a {tyre} by about 1 mm in 4 m round, no more.",
+            "Joints open at the {belly}, shoulders off, a low moisture; it was tighter in the wet season. With shut joints drying alone loosens a {tyre} by about 1 mm in 4 m round for 6 % of moisture, no more.",
         ),
         Cause::Unseasoned => (
             "made of wood that was not dry",
@@ -166,7 +166,7 @@ mod tests {
             format!("{}: {}", words.name, words.told_by)
         });
         insta::assert_snapshot!(rows.join("\n"), @r"
-        the rim has dried: Joints open at the belly, shoulders off, a low moisture; it was tighter in the wet season. With shut joints drying alone loosens a tyre by about 1 mm in 4 m round, no more.
+        the rim has dried: Joints open at the belly, shoulders off, a low moisture; it was tighter in the wet season. With shut joints drying alone loosens a tyre by about 1 mm in 4 m round for 6 % of moisture, no more.
         made of wood that was not dry: Everything slack alike, soon after it was made or mended.
         the nave has shrunk: All feet loose alike, and the bonds with them.
         felloe-bound: the rim is too long for its spokes: Shoulders off while the joints are shut: the sum of both says so.

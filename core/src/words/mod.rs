@@ -28,6 +28,8 @@ pub mod glossary;
 
 #[cfg(test)]
 mod sample;
+#[cfg(test)]
+mod tests;
 
 pub use cause::CauseWords;
 pub use caution::Card;

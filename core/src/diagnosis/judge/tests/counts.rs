@@ -400,3 +400,14 @@ fn a_tyre_is_dead_all_round_when_no_place_answers() {
     let unseen = (Question::TyreRing, Place::Between(10), Answer::CannotSee);
     assert_eq!(with(unseen), Some(Grade::Note));
 }
+
+#[test]
+fn a_pin_that_is_not_there_to_be_measured_is_not_there() {
+    let given = [(Question::KeeperWorn, Place::Whole, Answer::NotThere)];
+    let judgement = judged(&wheel(12), &given);
+    let finding = found(&judgement, Question::KeeperPresent).unwrap();
+    assert_eq!(
+        (finding.grade, &finding.entries[..]),
+        (NotOnThisWheel, &[id(0)][..])
+    );
+}
