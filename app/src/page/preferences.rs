@@ -65,12 +65,8 @@ fn units(preferences: RwSignal<Preferences>) -> Piece {
         way("Inches and sixteenths", inches, |kept| kept.inches = true),
         way("Millimetres", !thou, |kept| kept.thou = false),
         way("Thousandths of an inch", thou, |kept| kept.thou = true),
-        way("British: tyre, nave, waggon", !american, |kept| kept
-            .american =
-            false),
-        way("American: tire, hub, wagon", american, |kept| kept
-            .american =
-            true)
+        way("British", !american, |kept| kept.american = false),
+        way("American", american, |kept| kept.american = true)
     )
 }
 
