@@ -630,6 +630,20 @@ fn iron_is_judged_by_itself_where_it_is_not_said_what_it_was() {
     }
 }
 
+/// In thick iron the share is reached before 5 mm are: 30 % of 30 mm is 9 mm.
+#[test]
+fn thick_iron_is_judged_by_what_is_left_of_it() {
+    let thick = Wheel {
+        sizes: Sizes::default().with(Size::TyreThickness, Some(millimetres(30.0))),
+        ..wheel(12)
+    };
+    for (value, expect) in [(9.01, LightWorkOnly), (9.0, KeepEmpty), (8.99, KeepEmpty)] {
+        let given = [(Question::TyreLeft, Place::Spoke(1), mm(value))];
+        let got = grade(&thick, &given, Question::TyreLeft);
+        assert_eq!(got, Some(expect), "{value}");
+    }
+}
+
 /// Against the dish as built: a third of a small dish is not yet 5 mm, a wheel built back-dished is
 /// looked at from the other side, and one of which nothing is said is not judged.
 #[test]
