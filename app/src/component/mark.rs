@@ -13,12 +13,7 @@ pub fn standing_mark(standing: Standing) -> Piece {
 
 /// How bad one finding is.
 pub fn grade_mark(grade: Grade) -> Piece {
-    mark(grade_code(grade), term::grade(grade))
-}
-
-/// The word that stands for a grade in the state of a page.
-pub fn grade_code(grade: Grade) -> &'static str {
-    grade.proposes().map_or("note", Standing::code)
+    mark(grade.code(), term::grade(grade))
 }
 
 fn mark(code: &'static str, words: &'static str) -> Piece {

@@ -6,7 +6,7 @@ use cartside_core::quantity::decimal;
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words;
 
-use crate::component::mark::{filled, grade_code};
+use crate::component::mark::filled;
 use crate::component::round::{degrees, point, sector};
 use crate::looking::{Look, Looking};
 use crate::markup::{Piece, sheet};
@@ -56,7 +56,7 @@ fn hatch(look: Look) -> &'static str {
     let Look::Found(grade) = look else {
         return "none";
     };
-    match grade_code(grade) {
+    match grade.code() {
         "note" => "url(#hatch-note)",
         "light-work-only" => "url(#hatch-light)",
         "keep-empty" => "url(#hatch-keep)",
@@ -69,7 +69,7 @@ fn look_code(look: Look) -> &'static str {
     match look {
         Look::Open => "open",
         Look::Sound => "sound",
-        Look::Found(grade) => grade_code(grade),
+        Look::Found(grade) => grade.code(),
     }
 }
 
@@ -157,7 +157,7 @@ fn badge(looking: &Looking, place: Place, look: Look) -> Option<Piece> {
     let Look::Found(grade) = look else {
         return None;
     };
-    let code = grade_code(grade);
+    let code = grade.code();
     let out = match place {
         Place::Spoke(_) => 52.0,
         Place::Between(_) => 101.0,

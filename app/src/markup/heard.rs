@@ -55,10 +55,6 @@ impl Heard {
     }
 }
 
-fn field(event: &Event) -> Option<HtmlInputElement> {
-    event.target().and_then(|target| target.dyn_into().ok())
-}
-
 /// The text that stands in the field the event comes from; none if it is no field.
 pub fn typed(event: &Event) -> String {
     let target = event.target();
@@ -70,7 +66,7 @@ pub fn typed(event: &Event) -> String {
 
 /// The file picked in the field the event comes from. The field is emptied, so that the same file can be picked again.
 pub fn picked_file(event: &Event) -> Option<web_sys::File> {
-    let field = field(event)?;
+    let field: HtmlInputElement = event.target()?.dyn_into().ok()?;
     let file = field.files().and_then(|files| files.get(0));
     field.set_value("");
     file

@@ -29,7 +29,7 @@ pub enum EditRefusal {
 }
 
 impl Grade {
-    /// The word that stands for this grade in the name of a row.
+    /// The word that stands for this grade in the name of a row and in the state of a page.
     pub fn code(self) -> &'static str {
         self.proposes().map_or("note", |standing| standing.code())
     }

@@ -4,7 +4,7 @@ use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::{Finding, causes, cures, in_the_way};
 use cartside_core::words;
 
-use crate::component::mark::{grade_code, grade_mark};
+use crate::component::mark::grade_mark;
 use crate::looking::Looking;
 use crate::markup::{Piece, sheet};
 use crate::wording;
@@ -38,7 +38,7 @@ fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
          <p>By {}.</p>{}{}<details class=fold><summary>The entries it rests on ({})</summary>\
          <ul class=list>{}</ul></details></li>",
         finding.question.code(),
-        grade_code(finding.grade),
+        finding.grade.code(),
         said.heading,
         grade_mark(finding.grade),
         said.where_,
