@@ -1,7 +1,8 @@
 // Keeps one whole build of Cartside on the device, so that it opens where there is no signal.
 //
 // The build list below is written by `cargo xtask dist` and `cargo xtask serve`. Every file in it has
-// its SHA-256, so that a half-updated host or a cut line can never leave two builds mixed.
+// its SHA-256, so that a half-updated host or a cut line can never leave two builds mixed. A packed file
+// is kept unpacked, under the name and with the SHA-256 that `BUILD.unpacked` gives.
 // Messages it answers:
 //   {type: "is-ready"} with a MessagePort: replies {type: "ready", ready, digest, files, missing};
 //   {type: "take-over"}: a waiting worker becomes the active one.
@@ -14,6 +15,10 @@ const SCOPE = new URL(self.registration.scope);
 const CACHE_PREFIX = `cartside-${SCOPE.pathname}-`;
 const CACHE = BUILD && CACHE_PREFIX + BUILD.digest;
 const INDEX = "index.html";
+// The SHA-256 of every file as it is kept, by its path.
+const KEPT = BUILD ? keptFiles() : {};
+
+if (BUILD) importScripts(addressOf(BUILD.unpacker));
 
 self.addEventListener("install", (event) => event.waitUntil(keepWholeBuild()));
 self.addEventListener("activate", (event) => event.waitUntil(takeCharge()));
@@ -22,6 +27,15 @@ self.addEventListener("fetch", (event) => {
   const path = keptPathFor(event.request);
   if (path !== null) event.respondWith(serve(path, event.request));
 });
+
+function keptFiles() {
+  const kept = { ...BUILD.files };
+  for (const [from, { path, sha256 }] of Object.entries(BUILD.unpacked)) {
+    delete kept[from];
+    kept[path] = sha256;
+  }
+  return kept;
+}
 
 async function keepWholeBuild() {
   if (!BUILD) throw new Error("this build has no list of files; make it with `cargo xtask dist`");
@@ -42,9 +56,17 @@ async function fetchChecked(path) {
   const bytes = await response.arrayBuffer();
   const digest = await sha256(bytes);
   if (digest !== BUILD.files[path]) throw new Error(`${path}: the host sent other bytes than were built`);
+  if (Object.hasOwn(BUILD.unpacked, path)) return unpackChecked(path, bytes);
   // A fresh response, because a redirected one may not answer a navigation.
   const type = response.headers.get("content-type") || "application/octet-stream";
   return [path, new Response(bytes, { headers: { "content-type": type } })];
+}
+
+async function unpackChecked(from, packed) {
+  const { path, sha256: expected } = BUILD.unpacked[from];
+  const bytes = unpack(new Uint8Array(packed));
+  if ((await sha256(bytes)) !== expected) throw new Error(`${from}: other bytes came out than were packed`);
+  return [path, new Response(bytes, { headers: { "content-type": "application/wasm" } })];
 }
 
 async function takeCharge() {
@@ -65,7 +87,7 @@ async function answer(event) {
 }
 
 async function readiness() {
-  const paths = BUILD ? Object.keys(BUILD.files) : [];
+  const paths = Object.keys(KEPT);
   const whole = await Promise.all(paths.map(isWhole));
   const missing = paths.filter((_, i) => !whole[i]);
   const ready = paths.length > 0 && missing.length === 0;
@@ -74,7 +96,7 @@ async function readiness() {
 
 async function isWhole(path) {
   const kept = await keptResponse(path);
-  return kept !== undefined && (await sha256(await kept.arrayBuffer())) === BUILD.files[path];
+  return kept !== undefined && (await sha256(await kept.arrayBuffer())) === KEPT[path];
 }
 
 // The listed file a request is for; the page itself for every other navigation; null to leave it to the network.
@@ -83,7 +105,7 @@ function keptPathFor(request) {
   if (!BUILD || request.method !== "GET" || url.origin !== SCOPE.origin) return null;
   if (!url.pathname.startsWith(SCOPE.pathname)) return null;
   const path = decodeURIComponent(url.pathname.slice(SCOPE.pathname.length));
-  if (Object.hasOwn(BUILD.files, path)) return path;
+  if (Object.hasOwn(KEPT, path)) return path;
   return request.mode === "navigate" ? INDEX : null;
 }
 

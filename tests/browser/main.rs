@@ -15,6 +15,7 @@ mod demonstration;
 mod elsewhere;
 mod install;
 mod main_line;
+mod packed;
 mod panic;
 mod saving;
 mod sub_path;

@@ -6,7 +6,7 @@ use crate::seal::WORKER;
 use crate::shared_build::SharedBuild;
 use crate::toolchain::WasmCompiler;
 use crate::workspace::Workspace;
-use crate::{alike, precache, prune, seal, setup, step};
+use crate::{alike, pack, precache, prune, seal, setup, step};
 use anyhow::{Context, Result};
 use std::env;
 use std::ffi::{OsStr, OsString};
@@ -46,10 +46,14 @@ pub(crate) fn build(
         let unsealed = workspace.root.join("target/unsealed");
         fetch(machine, workspace, held)?;
         step::call(&mut trunk(machine, workspace, held, profile, &unsealed)?)?;
-        if profile == Profile::Release {
-            shrink(machine, &unsealed)?;
-        }
-        seal::seal(&unsealed, profile)?;
+        let packed = match profile {
+            Profile::Release => {
+                shrink(machine, &unsealed)?;
+                Some(pack::pack(&unsealed)?)
+            }
+            Profile::Dev => None,
+        };
+        seal::seal(&unsealed, packed.as_ref())?;
         put_in_place(&unsealed, &place(&workspace.root, profile))
     })
 }

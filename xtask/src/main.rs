@@ -25,6 +25,7 @@ mod tally;
 mod test;
 mod ready;
 mod measure;
+mod pack;
 
 use arguments::Command;
 use std::process::ExitCode;

@@ -1,6 +1,6 @@
 //! Makes what Trunk built trustworthy: a policy in the page, the list of all files in the service worker.
 
-use crate::build::Profile;
+use crate::pack::Packed;
 use anyhow::{Context, Result, bail};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
@@ -14,6 +14,8 @@ const PAGE: &str = "index.html";
 /// The service worker.
 pub(crate) const WORKER: &str = "sw.js";
 const NO_LIST: &str = "const BUILD = null;";
+/// How the name of the script begins that unpacks.
+const UNPACKER: &str = "unpack-";
 const HEAD: &str = "<head>";
 /// How the names of icons end that only an installing browser asks for.
 const INSTALLED_ICONS: [&str; 2] = [".png", "-maskable.svg"];
@@ -21,14 +23,15 @@ const INSTALLED_ICONS: [&str; 2] = [".png", "-maskable.svg"];
 /// Each file of a build with the SHA-256 of its bytes, by its path with forward slashes.
 pub(crate) type BuildList = BTreeMap<String, String>;
 
-/// Seals a folder in place. A dev build gets no list: its worker then installs nothing and hides no change.
-pub(crate) fn seal(folder: &Path, profile: Profile) -> Result<()> {
+/// Seals a folder in place. A dev build, where nothing is packed, gets no list: its worker then installs nothing and
+/// hides no change.
+pub(crate) fn seal(folder: &Path, packed: Option<&Packed>) -> Result<()> {
     let page = read(folder, PAGE)?;
     fs::write(folder.join(PAGE), with_policy(&page)?)?;
-    if profile == Profile::Release {
+    if let Some(packed) = packed {
         let worker = read(folder, WORKER)?;
         let list = build_list(folder)?;
-        fs::write(folder.join(WORKER), with_list(&worker, &list)?)?;
+        fs::write(folder.join(WORKER), with_list(&worker, &list, packed)?)?;
     }
     Ok(())
 }
@@ -70,7 +73,7 @@ fn hex(bytes: &[u8]) -> String {
 }
 
 /// The worker with its list, named by a digest that changes when any file or the worker itself does.
-fn with_list(worker: &str, list: &BuildList) -> Result<String> {
+fn with_list(worker: &str, list: &BuildList, packed: &Packed) -> Result<String> {
     if worker.matches(NO_LIST).count() != 1 {
         bail!("{WORKER} should hold `{NO_LIST}` exactly once");
     }
@@ -79,7 +82,15 @@ fn with_list(worker: &str, list: &BuildList) -> Result<String> {
     for (path, digest) in list {
         whole.update(format!("{digest}  {path}\n"));
     }
-    let build = json!({ "digest": hex(&whole.finalize()), "files": list });
+    let unpacker = list.keys().find(|path| path.starts_with(UNPACKER));
+    let unpacker = unpacker.with_context(|| format!("Trunk left no {UNPACKER}"))?;
+    let plain = json!({ "path": packed.name, "sha256": hex(&Sha256::digest(&packed.bytes)) });
+    let build = json!({
+        "digest": hex(&whole.finalize()),
+        "files": list,
+        "unpacked": { packed.packed_name(): plain },
+        "unpacker": unpacker,
+    });
     let build = serde_json::to_string_pretty(&build)?;
     Ok(worker.replace(NO_LIST, &format!("const BUILD = {build};")))
 }
@@ -126,6 +137,17 @@ mod tests {
         files.iter().map(owned).collect()
     }
 
+    fn packed() -> Packed {
+        let (name, bytes) = ("a.wasm".to_owned(), b"abc".to_vec());
+        Packed { name, bytes }
+    }
+
+    fn sealed(worker: &str, files: &[(&str, &str)]) -> Result<String> {
+        let mut files = list(files);
+        files.insert("unpack-1.js".to_owned(), "33".to_owned());
+        with_list(worker, &files, &packed())
+    }
+
     fn digest_in(worker: &str) -> &str {
         let after = worker.split("\"digest\": \"").nth(1).unwrap();
         after.split('"').next().unwrap()
@@ -147,19 +169,24 @@ mod tests {
 
     #[test]
     fn the_worker_holds_the_list() {
-        let sealed = with_list(WORKER_TEXT, &list(&[("index.html", "aa")])).unwrap();
+        let sealed = sealed(WORKER_TEXT, &[("index.html", "aa")]).unwrap();
         assert!(!sealed.contains(NO_LIST));
         assert!(sealed.contains("\"index.html\": \"aa\""));
+        assert!(sealed.contains("\"unpacker\": \"unpack-1.js\""));
+        let unpacked = sealed.split("\"a.wasm.lzma\": {").nth(1).unwrap();
+        assert!(unpacked.trim_start().starts_with("\"path\": \"a.wasm\""));
+        // SHA-256 of "abc" (FIPS 180-4).
+        assert!(unpacked.contains("\"sha256\": \"ba7816bf8f01cfea"));
         assert_eq!(digest_in(&sealed).len(), 64);
     }
 
     #[test]
     fn any_change_gives_another_digest() {
-        let files = list(&[("a", "11"), ("b", "22")]);
-        let first = with_list(WORKER_TEXT, &files).unwrap();
-        let same = with_list(WORKER_TEXT, &files).unwrap();
-        let other_bytes = with_list(WORKER_TEXT, &list(&[("a", "11"), ("b", "23")])).unwrap();
-        let other_worker = with_list(&format!("{WORKER_TEXT}more();"), &files).unwrap();
+        let files = [("a", "11"), ("b", "22")];
+        let first = sealed(WORKER_TEXT, &files).unwrap();
+        let same = sealed(WORKER_TEXT, &files).unwrap();
+        let other_bytes = sealed(WORKER_TEXT, &[("a", "11"), ("b", "23")]).unwrap();
+        let other_worker = sealed(&format!("{WORKER_TEXT}more();"), &files).unwrap();
         assert_eq!(first, same);
         assert_ne!(digest_in(&first), digest_in(&other_bytes));
         assert_ne!(digest_in(&first), digest_in(&other_worker));
@@ -167,8 +194,13 @@ mod tests {
 
     #[test]
     fn a_worker_without_its_place_is_refused() {
-        assert!(with_list("nothing here", &BuildList::new()).is_err());
-        assert!(with_list(&WORKER_TEXT.repeat(2), &BuildList::new()).is_err());
+        assert!(sealed("nothing here", &[]).is_err());
+        assert!(sealed(&WORKER_TEXT.repeat(2), &[]).is_err());
+    }
+
+    #[test]
+    fn a_build_without_its_unpacker_is_refused() {
+        assert!(with_list(WORKER_TEXT, &list(&[("a", "11")]), &packed()).is_err());
     }
 
     #[test]
