@@ -55,7 +55,7 @@ pub async fn bring_in(shop: Workshop, incoming: &Incoming) -> Step<Brought> {
             async |store| {
                 let plan = Plan::of(shop, store, incoming).await?;
                 brought = Some((plan.pictures.len(), plan.erase.len()));
-                Ok(plan.batch(incoming, |digest, bytes| {
+                Ok(plan.batch(shop, incoming, |digest, bytes| {
                     with_thumbnail(&small, digest, bytes)
                 }))
             },

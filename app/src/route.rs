@@ -35,6 +35,10 @@ pub enum Route {
     BringIn,
     /// Preferences.
     Preferences,
+    /// The limits.
+    Limits,
+    /// One row of the limits, by its name.
+    Limit(String),
     /// No page has this address.
     Unknown(String),
 }
@@ -65,6 +69,8 @@ impl Route {
             Route::CarryOut => "#/carry-out".to_owned(),
             Route::BringIn => "#/bring-in".to_owned(),
             Route::Preferences => "#/preferences".to_owned(),
+            Route::Limits => "#/limits".to_owned(),
+            Route::Limit(row) => format!("#/limits/{row}"),
             Route::Unknown(hash) => hash.clone(),
         }
     }
@@ -83,6 +89,8 @@ impl Route {
             ["carry-out"] => Route::CarryOut,
             ["bring-in"] => Route::BringIn,
             ["preferences"] => Route::Preferences,
+            ["limits"] => Route::Limits,
+            ["limits", row @ ..] => Route::Limit(row.join("/")),
             ["vehicle", id, rest @ ..] => Route::of_vehicle(Digest::from_hex(id)?, rest)?,
             _ => return None,
         })

@@ -9,8 +9,8 @@ use crate::component::examination::GoingOn;
 use crate::demonstration;
 use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::{
-    ask, begin, book, bring_in, build, carry_out, disputes, entries, part, preferences, unknown,
-    vehicle, wheel,
+    ask, begin, book, bring_in, build, carry_out, disputes, entries, limit, limits, part,
+    preferences, unknown, vehicle, wheel,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -98,6 +98,8 @@ fn page(route: Route) -> Piece {
         Route::CarryOut => carry_out::page(),
         Route::BringIn => bring_in::page(),
         Route::Preferences => preferences::page(),
+        Route::Limits => limits::page(),
+        Route::Limit(row) => limit::page(&row),
         Route::Unknown(hash) => unknown::page(&hash),
     }
 }

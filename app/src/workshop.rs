@@ -4,7 +4,7 @@
 use std::rc::Rc;
 
 use cartside_core::daybook::{Book, Digest, EntryId, Unwritten};
-use cartside_core::diagnosis::{Limit, house_limits};
+use cartside_core::diagnosis::Limit;
 use cartside_core::paper::line;
 use cartside_core::paper::summary::{SCHEMA, Summary};
 use cartside_core::words::Style;
@@ -12,10 +12,11 @@ use futures::lock::Mutex;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::house::House;
 use crate::keeping;
 use crate::preferences::Preferences;
 use crate::scribe::Scribe;
-use crate::storage::{Batch, Listening, Saved, StorageError, Store, Which, on_other_tab};
+use crate::storage::{Batch, HOUSE, Listening, Saved, StorageError, Store, Which, on_other_tab};
 
 /// What the last step came to; shown at the foot of every page.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -64,6 +65,8 @@ pub struct Workshop {
     pub list: ReadSignal<Vec<Summary>>,
     /// The vehicle in hand.
     pub opened: ReadSignal<Option<Opened>, LocalStorage>,
+    /// The limits in force, and the entries that set them.
+    pub house: ReadSignal<House, LocalStorage>,
     /// What the last step came to.
     pub notice: RwSignal<Notice>,
     /// What the person looking prefers.
@@ -72,6 +75,7 @@ pub struct Workshop {
     set_which: WriteSignal<Which>,
     set_list: WriteSignal<Vec<Summary>>,
     set_opened: WriteSignal<Option<Opened>, LocalStorage>,
+    set_house: WriteSignal<House, LocalStorage>,
     store: RwSignal<Option<Store>, LocalStorage>,
     device: RwSignal<String>,
     greatest: RwSignal<u64>,
@@ -90,17 +94,20 @@ impl Workshop {
         let (which, set_which) = signal(Which::Own);
         let (list, set_list) = signal(Vec::new());
         let (opened, set_opened) = signal_local(None);
+        let (house, set_house) = signal_local(House::of(Book::default()));
         Workshop {
             opening,
             which,
             list,
             opened,
+            house,
             notice: RwSignal::new(Notice::Quiet),
             preferences,
             set_opening,
             set_which,
             set_list,
             set_opened,
+            set_house,
             store: RwSignal::new_local(None),
             device: RwSignal::new(String::new()),
             greatest: RwSignal::new(0),
@@ -110,8 +117,18 @@ impl Workshop {
     }
 
     /// The limits that findings are judged by.
-    pub fn limits(&self) -> Vec<Limit> {
-        house_limits()
+    pub fn limits(&self) -> Rc<Vec<Limit>> {
+        self.house.with(|house| Rc::clone(&house.limits))
+    }
+
+    fn limits_untracked(&self) -> Rc<Vec<Limit>> {
+        self.house.with_untracked(|house| Rc::clone(&house.limits))
+    }
+
+    /// A summary as the store keeps it.
+    pub fn kept(&self, summary: &Summary) -> (String, u32, String) {
+        let form = self.house.with_untracked(|house| house.form);
+        (summary.vehicle.hex(), form, summary.write())
     }
 
     /// How everything is worded for the person looking; a page that reads it is worded anew when that changes.
@@ -168,6 +185,7 @@ impl Workshop {
                 .set(Notice::Trouble(sentence(StorageError::Newer)))
         });
         self.store.set(Some(store));
+        self.read_house().await?;
         self.refresh().await?;
         let listening = on_other_tab(move |changed| {
             if changed == self.which.get_untracked() {
@@ -181,6 +199,7 @@ impl Workshop {
     /// Reads the list and the vehicle in hand again, after another tab or a file has added to them.
     pub async fn look_again(self) {
         let again = async {
+            self.read_house().await?;
             self.refresh().await?;
             match self.opened.get_untracked() {
                 Some(opened) => self.open_vehicle(opened.vehicle).await,
@@ -190,6 +209,13 @@ impl Workshop {
         if let Err(sentence) = again.await {
             self.notice.set(Notice::Trouble(sentence));
         }
+    }
+
+    /// Reads the entries that belong to no vehicle: the limits the shop has set.
+    async fn read_house(self) -> Step<()> {
+        let (book, _) = self.read_lines(HOUSE).await?;
+        self.set_house.set(House::of(book));
+        Ok(())
     }
 
     /// Reads the list of vehicles; a summary that is missing or of an older form is made again.
@@ -202,7 +228,8 @@ impl Workshop {
             let Some(id) = Digest::from_hex(&vehicle) else {
                 continue;
             };
-            let kept = Summary::read(id, schema, &text);
+            let current = schema == self.house.with_untracked(|house| house.form);
+            let kept = current.then(|| Summary::read(id, SCHEMA, &text)).flatten();
             list.push(match kept {
                 Some(summary) => summary,
                 None => self.sum_up_again(id).await?,
@@ -214,7 +241,7 @@ impl Workshop {
 
     async fn sum_up_again(self, vehicle: EntryId) -> Step<Summary> {
         let (book, _) = self.read_vehicle(vehicle).await?;
-        Ok(Summary::of(&book, vehicle, &self.limits()))
+        Ok(Summary::of(&book, vehicle, &self.limits_untracked()))
     }
 
     fn show_list(self, mut list: Vec<Summary>) {
@@ -227,11 +254,12 @@ impl Workshop {
     /// # Errors
     /// The book cannot be reached.
     pub async fn read_vehicle(self, vehicle: EntryId) -> Step<(Book, usize)> {
-        let lines = self
-            .store()?
-            .vehicle_lines(&vehicle.hex())
-            .await
-            .map_err(sentence)?;
+        self.read_lines(&vehicle.hex()).await
+    }
+
+    async fn read_lines(self, of: &str) -> Step<(Book, usize)> {
+        let store = self.store()?;
+        let lines = store.vehicle_lines(of).await.map_err(sentence)?;
         let all = lines.len();
         let book: Book = lines
             .iter()
@@ -348,17 +376,26 @@ impl Workshop {
         let books = self.books_after(&scribe).await?;
         let summaries: Vec<Summary> = books
             .iter()
-            .map(|(vehicle, book)| Summary::of(book, *vehicle, &self.limits()))
+            .map(|(vehicle, book)| Summary::of(book, *vehicle, &self.limits_untracked()))
             .collect();
         let batch = Batch {
             lines: scribe.lines,
             pictures: scribe.pictures,
-            summaries: summaries.iter().map(kept).collect(),
+            summaries: summaries.iter().map(|made| self.kept(made)).collect(),
             drop_drafts: scribe.drop_drafts,
             erase_pictures: scribe.erase_pictures.iter().map(Digest::hex).collect(),
         };
         store.save(batch).await.map_err(sentence)?;
         self.take_up(books, summaries);
+        if let Some(house) = self
+            .house
+            .with_untracked(|house| house.with(&scribe.entries))
+        {
+            // By other limits every vehicle may stand otherwise.
+            self.set_house.set(house);
+            // The step is saved whatever comes of the list, which is made again at each start.
+            drop(self.refresh().await);
+        }
         Ok(())
     }
 
@@ -401,11 +438,6 @@ impl Workshop {
             }));
         }
     }
-}
-
-/// A summary as the store keeps it.
-pub fn kept(summary: &Summary) -> (String, u32, String) {
-    (summary.vehicle.hex(), SCHEMA, summary.write())
 }
 
 /// What a fault of the storage means, in a sentence.

@@ -10,7 +10,7 @@ use super::incoming::Incoming;
 use crate::scribe::new_line;
 use crate::storage::{Batch, NewPicture, Store};
 use crate::wording;
-use crate::workshop::{Step, Workshop, kept, sentence};
+use crate::workshop::{Step, Workshop, sentence};
 
 /// What bringing a file in would do.
 pub struct Plan {
@@ -71,6 +71,7 @@ impl Plan {
     /// All of it as one batch; `picture` makes a picture ready to be kept.
     pub(super) fn batch(
         &self,
+        shop: Workshop,
         incoming: &Incoming,
         picture: impl Fn(Digest, Uint8Array) -> NewPicture,
     ) -> Batch {
@@ -87,7 +88,7 @@ impl Plan {
                 .filter(|(digest, _)| self.pictures.contains(digest))
                 .map(|(digest, bytes)| picture(*digest, bytes.clone()))
                 .collect(),
-            summaries: self.summaries.iter().map(kept).collect(),
+            summaries: self.summaries.iter().map(|made| shop.kept(made)).collect(),
             drop_drafts: Vec::new(),
             erase_pictures: self.erase.iter().map(Digest::hex).collect(),
         }

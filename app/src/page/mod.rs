@@ -8,6 +8,8 @@ pub mod build;
 pub mod carry_out;
 pub mod disputes;
 pub mod entries;
+pub mod limit;
+pub mod limits;
 pub mod part;
 pub mod preferences;
 pub mod unknown;

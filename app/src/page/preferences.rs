@@ -24,7 +24,8 @@ pub fn page() -> Piece {
         let _ = room_said.try_set(room().await.map(estimate).unwrap_or_default());
     });
     sheet!(
-        "<main class=page data-page=preferences><h1>Preferences</h1>{}{}{}{}{}</main>",
+        "<main class=page data-page=preferences><h1>Preferences</h1>{}{}\
+         <a class=key href=#/limits>Limits that findings are judged by</a>{}{}{}</main>",
         person(shop.preferences),
         live(move || units(shop.preferences)),
         live(move || keeping(promised, room_said.get())),
@@ -56,11 +57,11 @@ fn units(preferences: RwSignal<Preferences>) -> Piece {
     };
     sheet!(
         "<section class=card data-preference=lengths><h2>Lengths of wheel and tyre</h2>\
-         <div class=choices>{}{}</div></section>\
+         <div class=stack>{}{}</div></section>\
          <section class=card data-preference=feelers><h2>Gaps and play</h2>\
-         <div class=choices>{}{}</div></section>\
+         <div class=stack>{}{}</div></section>\
          <section class=card data-preference=words><h2>Words of the trade</h2>\
-         <div class=choices>{}{}</div></section>",
+         <div class=stack>{}{}</div></section>",
         way("Millimetres", !inches, |kept| kept.inches = false),
         way("Inches and sixteenths", inches, |kept| kept.inches = true),
         way("Millimetres", !thou, |kept| kept.thou = false),

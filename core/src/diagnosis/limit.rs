@@ -13,8 +13,10 @@ pub enum Origin {
     Published(&'static str),
     /// A rule of the trade with its source.
     Trade(&'static str),
-    /// The shop's own; common practice, no source.
+    /// As the table comes; common practice, no source.
     House,
+    /// Set by this shop in the place of what comes.
+    Shop,
 }
 
 /// What must hold for a limit to be reached.

@@ -25,7 +25,7 @@ pub use house::house_limits;
 pub use judge::{Beside, Judgement, judge};
 pub use limit::{Limit, Origin, Test};
 pub use needs::{needs, questions};
-pub use row::EditRefusal;
+pub use row::{EditRefusal, TypedRefusal};
 pub use seen::{Seen, Taken};
 pub use shop::limits;
 pub use standing::{Grade, Standing};

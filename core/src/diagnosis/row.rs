@@ -1,11 +1,12 @@
 //! What a row of the table of limits is called, and what of it the shop may set. Names are for ever:
 //! books hold them.
 
-use super::limit::{Limit, Test};
+use super::limit::{Limit, Origin, Test};
 use super::standing::Grade;
 use crate::daybook::Threshold;
 use crate::quantity::length::to_paper_mm;
-use crate::quantity::{LengthRange, Percent};
+use crate::quantity::spelling::{self, BareUnit};
+use crate::quantity::{LengthRange, Percent, Refusal};
 use crate::survey::{Pad, Places, Question};
 use crate::wheel::Keeper;
 
@@ -26,6 +27,27 @@ pub enum EditRefusal {
         /// The greatest there may be.
         most: Threshold,
     },
+}
+
+/// Why what was typed for a row is not taken.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TypedRefusal {
+    /// The text is no length or no share.
+    Spelled(Refusal),
+    /// The row cannot be set so.
+    Row(EditRefusal),
+}
+
+impl From<Refusal> for TypedRefusal {
+    fn from(refusal: Refusal) -> TypedRefusal {
+        TypedRefusal::Spelled(refusal)
+    }
+}
+
+impl From<EditRefusal> for TypedRefusal {
+    fn from(refusal: EditRefusal) -> TypedRefusal {
+        TypedRefusal::Row(refusal)
+    }
 }
 
 impl Grade {
@@ -128,6 +150,22 @@ impl Limit {
         most(self.question, threshold).map(|_| threshold)
     }
 
+    /// The value that was typed for this row; a length without a unit is in `unit`.
+    ///
+    /// # Errors
+    /// The row has no value, or the text is no value of its sort.
+    pub fn typed(&self, text: &str, unit: BareUnit) -> Result<Threshold, TypedRefusal> {
+        Ok(match self.threshold().ok_or(EditRefusal::Fixed)? {
+            Threshold::Length(_) => {
+                let range = range(self.question).ok_or(EditRefusal::Fixed)?;
+                Threshold::Length(spelling::parse(text, range, unit)?)
+            }
+            Threshold::Percent(_) => Threshold::Percent(Percent::parse(text)?),
+            // What is no count of places is none at all, and none is refused when the row is set.
+            Threshold::Count(_) => Threshold::Count(text.trim().parse().unwrap_or(0)),
+        })
+    }
+
     /// The row with another value, or `Ok(None)` for one that is not to be used.
     ///
     /// # Errors
@@ -138,7 +176,12 @@ impl Limit {
         let test = self.test.at(given).ok_or(EditRefusal::OtherSort(given))?;
         let most = most(self.question, given).ok_or(EditRefusal::Fixed)?;
         if number(given) > 0.0 && number(given) <= number(most) {
-            Ok(Some(Limit { test, ..*self }))
+            let origin = Origin::Shop;
+            Ok(Some(Limit {
+                test,
+                origin,
+                ..*self
+            }))
         } else {
             Err(EditRefusal::Beyond { given, most })
         }

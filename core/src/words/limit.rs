@@ -15,7 +15,45 @@ pub fn limit(limit: &Limit, style: Style) -> String {
         Origin::Published(source) => format!("a published limit: {test}; source: {source}"),
         Origin::Trade(source) => format!("a rule of the trade: {test}; source: {source}"),
         Origin::House => format!("the shop's own limit: {test}; common practice, no source"),
+        Origin::Shop => format!("set by this shop: {test}"),
     }
+}
+
+/// Where the limits come from as they come.
+pub const ORIGIN: &str = "No published wear limit for wooden wheels is known to us: as they come, these are common practice, without a source, and meant to be set by the shop that uses them.";
+
+/// What comes of setting one.
+pub const SETTING: &str = "Each can be set, or left out, by an entry in the book; what was set before stays to be read. Every finding names the limit it was judged by. Findings already handed over are not changed.";
+
+/// Of a row that has no value.
+pub const FIXED: &str = "This row has no value that could be set: it is reached or it is not.";
+
+/// How a row stands now: by the value in force, or not used.
+#[must_use]
+pub fn in_force(row: &Limit, now: Option<&Limit>, style: Style) -> String {
+    match now {
+        None => "not used in this shop".to_owned(),
+        Some(now) if now.origin == Origin::Shop => limit(now, style),
+        Some(_) => reached(row, style),
+    }
+}
+
+/// The row as it comes: `As it comes: 1 mm or more anywhere; common practice, no source.`
+#[must_use]
+pub fn as_it_comes(row: &Limit, style: Style) -> String {
+    match row.origin {
+        Origin::House => format!(
+            "As it comes: {}; common practice, no source.",
+            reached(row, style)
+        ),
+        _ => format!("As it comes, {}.", limit(row, style)),
+    }
+}
+
+/// When a row is reached, without whose it is: `1 mm or more anywhere`.
+#[must_use]
+pub fn reached(limit: &Limit, style: Style) -> String {
+    test(limit.question, &limit.test, style)
 }
 
 /// When a limit is reached: `1 mm or more anywhere`.
@@ -152,7 +190,7 @@ pub(super) fn number(count: usize) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{limit, number};
+    use super::{FIXED, ORIGIN, SETTING, as_it_comes, in_force, limit, number};
     use crate::diagnosis::{Grade, Limit, Origin, Test, house_limits};
     use crate::quantity::length::millimetres;
     use crate::survey::Question;
@@ -277,6 +315,27 @@ mod tests {
             limit(&row, inches())
         };
         insta::assert_snapshot!(from(Origin::Published("a handbook, p. 3")), @"a published limit: 12 thou or more anywhere; source: a handbook, p. 3");
+        let row = |origin| Limit {
+            question: Question::TyreGap,
+            grade: Grade::Note,
+            test: Test::Anywhere(millimetres(0.5)),
+            origin,
+        };
+        insta::assert_snapshot!([ORIGIN, SETTING, FIXED].join("\n"), @r"
+        No published wear limit for wooden wheels is known to us: as they come, these are common practice, without a source, and meant to be set by the shop that uses them.
+        Each can be set, or left out, by an entry in the book; what was set before stays to be read. Every finding names the limit it was judged by. Findings already handed over are not changed.
+        This row has no value that could be set: it is reached or it is not.
+        ");
+        let (comes, set) = (row(Origin::House), row(Origin::Shop));
+        let each = [None, Some(&comes), Some(&set)].map(|now| in_force(&comes, now, style()));
+        insta::assert_snapshot!(each.join("\n"), @r"
+        not used in this shop
+        ½ mm or more anywhere
+        set by this shop: ½ mm or more anywhere
+        ");
+        insta::assert_snapshot!(as_it_comes(&comes, style()), @"As it comes: ½ mm or more anywhere; common practice, no source.");
+        insta::assert_snapshot!(as_it_comes(&row(Origin::Trade("as told in the county")), style()), @"As it comes, a rule of the trade: ½ mm or more anywhere; source: as told in the county.");
+        insta::assert_snapshot!(from(Origin::Shop), @"set by this shop: 12 thou or more anywhere");
         insta::assert_snapshot!(from(Origin::Trade("as told in the county")), @"a rule of the trade: 12 thou or more anywhere; source: as told in the county");
     }
 

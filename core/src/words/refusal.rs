@@ -5,7 +5,7 @@ use super::question::short;
 use super::style::Style;
 use super::term::{grade, standing};
 use crate::daybook::Threshold;
-use crate::diagnosis::{DecisionRefusal, EditRefusal, Limit};
+use crate::diagnosis::{DecisionRefusal, EditRefusal, Limit, TypedRefusal};
 use crate::quantity::decimal;
 
 /// Why a decision does not stand.
@@ -52,6 +52,15 @@ pub fn edit(refusal: EditRefusal, row: &Limit, style: Style) -> String {
             value(given, style),
             value(most, style)
         ),
+    }
+}
+
+/// Why what was typed for this row is not taken.
+#[must_use]
+pub fn typed(refusal: TypedRefusal, row: &Limit, style: Style) -> String {
+    match refusal {
+        TypedRefusal::Spelled(refusal) => refusal.to_string(),
+        TypedRefusal::Row(refusal) => edit(refusal, row, style),
     }
 }
 

@@ -3,6 +3,7 @@
 use super::terms::{AMERICAN, BRITISH, Terms};
 use crate::quantity::Length;
 use crate::quantity::format::{FeelerStyle, LengthStyle, format_feeler, format_length};
+use crate::quantity::spelling::BareUnit;
 use crate::survey::{Pad, Question};
 
 /// What a reader prefers.
@@ -49,6 +50,15 @@ impl Style {
         match question.pad() {
             Pad::Size(_) => self.size(length),
             _ => self.gap(length),
+        }
+    }
+
+    /// The unit of a length typed for this question without one.
+    #[must_use]
+    pub fn unit(&self, question: Question) -> BareUnit {
+        match question.pad() {
+            Pad::Size(_) => self.length.bare_unit(),
+            _ => self.feeler.bare_unit(),
         }
     }
 

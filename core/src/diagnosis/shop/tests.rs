@@ -192,7 +192,8 @@ fn what_the_shop_sets_counts_and_the_rest_is_as_it_comes() {
     assert_eq!(limits.len(), house_limits().len());
     for (now, before) in limits.iter().zip(house_limits()) {
         assert_eq!(now.code(), before.code());
-        assert_eq!(now.origin, Origin::House);
+        let set = now.code() == GAP;
+        assert_eq!(now.origin, if set { Origin::Shop } else { Origin::House });
         assert_eq!(*now == before, now.code() != GAP);
     }
     assert_eq!(value(&[set(GAP, mm(2.0), &[], 1)], GAP), Some(2.0));
@@ -372,4 +373,31 @@ proptest! {
             prop_assert_eq!(value, Some(number(to)));
         }
     }
+}
+
+#[test]
+fn what_is_typed_is_read_by_the_sort_of_its_row() {
+    use crate::diagnosis::TypedRefusal;
+    use crate::quantity::spelling::BareUnit::{Millimetre, Thou};
+    let typed = |code: &str, text: &str| row(code).typed(text, Millimetre);
+    assert_eq!(typed(GAP, "2.5"), Ok(mm(2.5).unwrap()));
+    assert_eq!(row(GAP).typed("100", Thou), Ok(mm(2.54).unwrap()));
+    assert_eq!(typed(BROKEN, " 3 "), Ok(Threshold::Count(3)));
+    // What is no count is refused when the row is set.
+    assert_eq!(typed(BROKEN, "three"), Ok(Threshold::Count(0)));
+    assert!(row(BROKEN).edited(Some(Threshold::Count(0))).is_err());
+    let share = row_of_sort(|sort| matches!(sort, Threshold::Percent(_)));
+    assert_eq!(share.typed("12.5", Millimetre), Ok(percent(12.5).unwrap()));
+    let mut rows = house_limits().into_iter();
+    let fixed = rows.find(|row| row.threshold().is_none()).unwrap();
+    assert!(matches!(typed(GAP, "two"), Err(TypedRefusal::Spelled(_))));
+    assert_eq!(
+        fixed.typed("1", Millimetre),
+        Err(TypedRefusal::Row(EditRefusal::Fixed))
+    );
+}
+
+fn row_of_sort(is: impl Fn(Threshold) -> bool) -> Limit {
+    let mut rows = house_limits().into_iter();
+    rows.find(|row| row.threshold().is_some_and(&is)).unwrap()
 }
