@@ -8,6 +8,7 @@ pub mod day_book;
 pub mod disputes;
 pub mod foot;
 pub mod head;
+pub mod look_over;
 pub mod part;
 pub mod vehicle;
 pub mod wheel;
