@@ -8,7 +8,7 @@ mod places;
 mod writing;
 
 use cartside_core::daybook::EntryId;
-use cartside_core::survey::Question;
+use cartside_core::survey::{Places, Question};
 use cartside_core::wheel::{Place, Position};
 use cartside_core::words;
 use leptos::prelude::*;
@@ -58,7 +58,9 @@ pub fn page(id: EntryId, position: Position, question: Question, place: Option<P
         Route::Wheel(id, position).href(),
         live(move || {
             let here = stage.get() == Stage::Ask && asking.showing() != Showing::Numbers;
-            here.then(|| bottom_keys(asking))
+            // Of a single place there is no other, and before the first answer nothing to undo.
+            let single = question.places() == Places::Whole && asking.steps.with(Vec::is_empty);
+            (here && !single).then(|| bottom_keys(asking))
         })
     )
 }
@@ -82,7 +84,7 @@ fn asked(asking: Asking) -> Piece {
     });
     let below = live(move || match asking.showing() {
         Showing::Places => places::chooser(asking),
-        Showing::Numbers => keys::measure_pad(asking),
+        Showing::Numbers => keys::measure_pad(asking, move || asking.measuring.set(false)),
         Showing::Keys => sheet!(
             "{}{}{}",
             live(move || keys::pad(asking)),

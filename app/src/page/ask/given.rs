@@ -39,6 +39,25 @@ const LEAVES: [(&str, &str, &str); 8] = [
     ("5", "5 mm", "200 thou"),
 ];
 
+/// How deep a blade goes in, in the same way: rot's limits lie deeper than any leaf. Common practice, no source.
+const DEPTHS: [(&str, &str, &str); 8] = [
+    ("0", "0 mm", "0 thou"),
+    ("1", "1 mm", "40 thou"),
+    ("2", "2 mm", "80 thou"),
+    ("4", "4 mm", "160 thou"),
+    ("6", "6 mm", "240 thou"),
+    ("8", "8 mm", "320 thou"),
+    ("10", "10 mm", "400 thou"),
+    ("15", "15 mm", "600 thou"),
+];
+
+fn leaves(range: LengthRange) -> [(&'static str, &'static str, &'static str); 8] {
+    match range {
+        LengthRange::RotDepth => DEPTHS,
+        _ => LEAVES,
+    }
+}
+
 /// How far a leaf or a reading by hand may be out, either way. Common practice, no source.
 fn doubt(style: FeelerStyle) -> &'static str {
     match style {
@@ -209,16 +228,16 @@ fn gauge(range: LengthRange, style: FeelerStyle) -> Vec<Key> {
         };
         Some(plain(code, text, read(text, range, style).ok()?))
     };
-    LEAVES
+    leaves(range)
         .into_iter()
         .filter_map(leaf)
-        .chain(over(style))
+        .chain(over(range, style))
         .collect()
 }
 
 /// The key for more than the thickest leaf.
-fn over(style: FeelerStyle) -> Option<Key> {
-    let (_, millimetres, thou) = LEAVES.last()?;
+fn over(range: LengthRange, style: FeelerStyle) -> Option<Key> {
+    let (_, millimetres, thou) = *leaves(range).last()?;
     let thickest = match style {
         FeelerStyle::Millimetres => millimetres,
         FeelerStyle::Thou => thou,
@@ -289,6 +308,18 @@ mod tests {
                 "{}: {value}",
                 key.label
             );
+        }
+    }
+
+    #[test]
+    fn a_depth_of_rot_reaches_each_of_its_limits_by_a_key() {
+        for style in [Style::default(), in_thou()] {
+            let keys = keys(Question::RotNave, style);
+            for least in [2.0, 6.0, 10.0] {
+                let reaches =
+                    |key: &Key| value(key).is_some_and(|mm| (least..least + 0.2).contains(&mm));
+                assert!(keys.iter().any(reaches), "{least}");
+            }
         }
     }
 

@@ -9,17 +9,25 @@ use super::asking::Asking;
 use super::given::{self, Key};
 use crate::component::number_pad::{LENGTHS, SHARES, SIZES, number_pad};
 use crate::markup::{Piece, heard, sheet, tap};
+use crate::route::Route;
 
-/// The keys that answer for the place in hand.
+/// The keys that answer for the place in hand; where there are none but the number pad, that.
 pub fn pad(asking: Asking) -> Piece {
     let question = asking.question;
     let great = given::keys(question, asking.shop.style()).into_iter();
     let lesser = given::lesser_keys(question).into_iter();
-    let typed_only = great.len() == 0;
+    if great.len() == 0 {
+        let (id, position) = asking.wheel();
+        let lesser = lesser.map(|key| answer_key(asking, key, "key key-small"));
+        return sheet!(
+            "{}<div class=pad>{}</div>",
+            measure_pad(asking, move || Route::Wheel(id, position).go()),
+            lesser.collect::<Vec<Piece>>()
+        );
+    }
     let measure = given::is_typed(question).then(|| {
         sheet!(
-            "<button type=button class={} data-key=measure on:click={}>Type it</button>",
-            if typed_only { "key" } else { "key key-small" },
+            "<button type=button class=\"key key-small\" data-key=measure on:click={}>Type it</button>",
             tap(move || asking.measuring.set(true))
         )
     });
@@ -65,8 +73,8 @@ pub fn rest_key(asking: Asking) -> Option<Piece> {
     ))
 }
 
-/// The number pad for what is measured.
-pub fn measure_pad(asking: Asking) -> Piece {
+/// The number pad for what is measured, and what goes back without a number.
+pub fn measure_pad(asking: Asking, leave: impl Fn() + 'static) -> Piece {
     let style = asking.shop.style();
     let (label, keys): (_, &'static [&'static str]) = match asking.question.pad() {
         Pad::Share => ("How much, in per cent", &SHARES),
@@ -85,6 +93,6 @@ pub fn measure_pad(asking: Asking) -> Piece {
         asking.typed,
         move || asking.refusal.get(),
         move || asking.accept(),
-        move || asking.measuring.set(false),
+        leave,
     )
 }
