@@ -4,6 +4,7 @@ use crate::machine::Machine;
 use crate::plan::Need;
 use crate::seal::WORKER;
 use crate::shared_build::SharedBuild;
+use crate::shorten::{self, Names};
 use crate::toolchain::WasmCompiler;
 use crate::workspace::Workspace;
 use crate::{alike, pack, precache, prune, seal, setup, step};
@@ -122,18 +123,28 @@ fn with_tools(machine: &Machine, command: &Command) -> Result<OsString> {
 
 /// Takes out what nothing calls and what only people read, and puts the rest in the order that packs best.
 fn shrink(machine: &Machine, folder: &Path) -> Result<()> {
+    let mut paths: Vec<PathBuf> = Vec::new();
     for entry in fs::read_dir(folder)? {
-        let path = entry?.path();
+        paths.push(entry?.path());
+    }
+    // The wasm comes first: what is renamed in it is renamed in its glue.
+    paths.sort_by_key(|path| path.extension() != Some(OsStr::new("wasm")));
+    let mut names = Names::default();
+    for path in paths {
         // The worker stays as it is: its list has a place to be found.
         if path.file_name().is_some_and(|name| name == WORKER) {
             continue;
         }
         match path.extension().and_then(OsStr::to_str) {
-            Some("wasm") => shrink_wasm(machine, &path)?,
+            Some("wasm") => names = shrink_wasm(machine, &path)?,
             Some("js") => {
                 let glue = prune::glue_without_streams(&fs::read_to_string(&path)?);
                 fs::write(&path, glue)?;
                 minify(machine, &path)?;
+                if is_glue(&path) {
+                    let glue = names.in_glue(&fs::read_to_string(&path)?)?;
+                    fs::write(&path, glue)?;
+                }
             }
             Some("css") => minify(machine, &path)?,
             _ => {}
@@ -142,7 +153,13 @@ fn shrink(machine: &Machine, folder: &Path) -> Result<()> {
     Ok(())
 }
 
-fn shrink_wasm(machine: &Machine, path: &Path) -> Result<()> {
+/// Whether this is the script that Trunk names after the app.
+fn is_glue(path: &Path) -> bool {
+    let name = path.file_name().and_then(OsStr::to_str);
+    name.is_some_and(|name| name.starts_with("cartside-app-"))
+}
+
+fn shrink_wasm(machine: &Machine, path: &Path) -> Result<Names> {
     let wasm_opt = machine
         .wasm_opt
         .as_ref()
@@ -155,8 +172,9 @@ fn shrink_wasm(machine: &Machine, path: &Path) -> Result<()> {
             .arg("-o")
             .arg(path),
     )?;
-    fs::write(path, alike::side_by_side(&fs::read(path)?)?)?;
-    Ok(())
+    let (wasm, names) = shorten::imports(&fs::read(path)?)?;
+    fs::write(path, alike::side_by_side(&wasm)?)?;
+    Ok(names)
 }
 
 fn minify(machine: &Machine, path: &Path) -> Result<()> {

@@ -11,6 +11,7 @@ mod machine;
 mod plan;
 mod step;
 mod setup;
+mod shorten;
 mod toolchain;
 mod workspace;
 mod shared_build;
