@@ -14,6 +14,7 @@ mod broken_files;
 mod demonstration;
 mod elsewhere;
 mod install;
+mod kills;
 mod kinds;
 mod limits;
 mod main_line;

@@ -1,0 +1,128 @@
+//! Killed at random moments while remarks are being saved one after the other: whatever the page said was saved is in
+//! the book afterwards, whole. This shows order and atomicity, not what a loss of power does to a disk.
+
+use std::collections::BTreeSet;
+use std::env;
+use std::time::{Duration, Instant};
+
+use cartside_tests::drive::{Browser, Device, Server};
+use serde_json::{Value, json};
+
+/// How often a browser is killed in one run, if nothing else is said.
+const KILLS: u64 = 20;
+/// Says how often instead.
+const HOW_OFTEN: &str = "CARTSIDE_KILLS";
+
+/// Writes remarks without a pause and keeps in `acknowledged` what the page said was saved.
+const WRITE: &str = r#"
+window.acknowledged = [];
+const area = document.querySelector("textarea");
+const save = [...document.querySelectorAll("button")].find((key) => key.textContent === "Save the remark");
+const until = (holds) => new Promise((done) => { const look = () => holds() ? done() : setTimeout(look, 1); look(); });
+const notice = () => document.querySelector("[data-notice]");
+(async () => {
+  for (let n = 0; ; n++) {
+    const words = `${arguments[0]}-${n}`;
+    area.value = words;
+    area.dispatchEvent(new Event("input", { bubbles: true }));
+    save.click();
+    await until(() => notice()?.dataset.notice === "saved" && notice().textContent.includes(words));
+    window.acknowledged.push(words);
+  }
+})();"#;
+
+/// Every remark that is written, and how many stored lines cannot be read.
+const WRITTEN: &str = r#"
+return {
+  remarks: [...document.querySelectorAll("[data-entry]")].map((entry) => entry.textContent),
+  odd: [...document.querySelectorAll("[data-oddity]")].map((odd) => odd.textContent),
+};"#;
+
+#[tokio::test]
+async fn nothing_acknowledged_is_lost_however_often_it_is_killed() {
+    let kills = env::var(HOW_OFTEN)
+        .ok()
+        .and_then(|often| often.parse().ok());
+    let kills: u64 = kills.unwrap_or(KILLS);
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.open_ready().await;
+    let cart = phone.begin_a_cart().await;
+    phone.close().await;
+    let mut acknowledged = BTreeSet::new();
+    let mut chance = Chance::new();
+    for kill in 0..kills {
+        acknowledged.extend(write_until_killed(&device, &cart, kill, chance.next(1200)).await);
+    }
+    let phone = device.open().await;
+    phone.step("after the last kill");
+    phone.see_vehicles(1).await;
+    let written = everything(&phone, &cart).await;
+    for words in &acknowledged {
+        let kept = written
+            .iter()
+            .any(|entry| entry.contains(&format!("“{words}”")));
+        phone
+            .expect(kept, &format!("{words}, which was said to be saved"))
+            .await;
+    }
+    println!(
+        "figure: {kills} kills survived, {} remarks acknowledged before them, none lost",
+        acknowledged.len()
+    );
+    // A run in which hardly anything was being written shows nothing.
+    let enough = acknowledged.len() as u64 >= kills;
+    phone
+        .expect(enough, "a remark acknowledged before most kills")
+        .await;
+    phone.close().await;
+}
+
+/// Opens the book, writes for a while, is killed; what the page had acknowledged when it was last asked.
+async fn write_until_killed(device: &Device, cart: &str, kill: u64, millis: u64) -> Vec<String> {
+    let phone = device.open().await;
+    phone.open_part(cart, "near/spoke-3").await;
+    phone.see("textarea").await;
+    phone.step(&format!("kill {kill}, {millis} ms after the first remark"));
+    phone.ask(WRITE, json!([format!("r{kill}")])).await;
+    let until = Instant::now() + Duration::from_millis(millis);
+    let mut acknowledged = Vec::new();
+    while Instant::now() < until {
+        let now = phone.ask("return window.acknowledged;", json!([])).await;
+        acknowledged = words_of(&now);
+    }
+    phone.kill();
+    acknowledged
+}
+
+async fn everything(phone: &Browser<'_>, cart: &str) -> Vec<String> {
+    phone.count_everything_written(cart).await;
+    let written = phone.ask(WRITTEN, json!([])).await;
+    phone
+        .expect_same("what is odd", words_of(&written["odd"]), vec![])
+        .await;
+    words_of(&written["remarks"])
+}
+
+fn words_of(list: &Value) -> Vec<String> {
+    let words = list.as_array().into_iter().flatten();
+    words.filter_map(Value::as_str).map(str::to_owned).collect()
+}
+
+/// Numbers nobody can foresee: which moment is hit must differ from run to run.
+struct Chance(u64);
+
+impl Chance {
+    fn new() -> Chance {
+        let now = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH);
+        Chance(now.map_or(1, |since| since.as_nanos() as u64) | 1)
+    }
+
+    /// The next, below `end` (xorshift).
+    fn next(&mut self, end: u64) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0 % end
+    }
+}
