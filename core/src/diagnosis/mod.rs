@@ -2,9 +2,11 @@
 
 pub mod decision;
 pub mod cause;
+pub mod change;
 pub mod cure;
 pub mod examined;
 pub mod finding;
+pub mod history;
 pub mod house;
 pub mod judge;
 pub mod limit;
@@ -17,10 +19,12 @@ mod reach;
 mod rows;
 
 pub use cause::{Cause, causes};
+pub use change::{Change, change, worst};
 pub use cure::{Cure, InTheWay, cures, in_the_way};
 pub use decision::{DecisionRefusal, carries_people, decided, decisions, effective, stands};
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};
+pub use history::{Difference, History, Point, history, since_last};
 pub use house::house_limits;
 pub use judge::{Beside, Judgement, judge};
 pub use limit::{Limit, Origin, Test};
