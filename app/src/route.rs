@@ -19,6 +19,8 @@ pub enum Route {
     Vehicle(EntryId),
     /// Everything written about one vehicle.
     Entries(EntryId),
+    /// What has changed about one vehicle since last time.
+    Changes(EntryId),
     /// What is in dispute about one vehicle.
     Disputes(EntryId),
     /// One wheel: drawing, list, findings.
@@ -47,6 +49,7 @@ impl Route {
             Route::Begin => "#/begin".to_owned(),
             Route::Vehicle(id) => format!("#/vehicle/{id}"),
             Route::Entries(id) => format!("#/vehicle/{id}/entries"),
+            Route::Changes(id) => format!("#/vehicle/{id}/changes"),
             Route::Disputes(id) => format!("#/vehicle/{id}/disputes"),
             Route::Wheel(id, position) => format!("#/vehicle/{id}/wheel/{}", position.code()),
             Route::Build(id, position) => format!("#/vehicle/{id}/build/{}", position.code()),
@@ -92,6 +95,7 @@ impl Route {
         Some(match words {
             [] => Route::Vehicle(id),
             ["entries"] => Route::Entries(id),
+            ["changes"] => Route::Changes(id),
             ["disputes"] => Route::Disputes(id),
             ["wheel", position] => Route::Wheel(id, Position::from_code(position)?),
             ["build", position] => Route::Build(id, Position::from_code(position)?),

@@ -9,8 +9,8 @@ use crate::component::examination::GoingOn;
 use crate::demonstration;
 use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::{
-    ask, begin, book, bring_in, build, carry_out, disputes, entries, part, preferences, unknown,
-    vehicle, wheel,
+    ask, begin, book, bring_in, build, carry_out, changes, disputes, entries, part, preferences,
+    unknown, vehicle, wheel,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -88,6 +88,7 @@ fn page(route: Route) -> Piece {
         Route::Begin => begin::page(),
         Route::Vehicle(id) => in_hand(id, move || vehicle::page(id)),
         Route::Entries(id) => in_hand(id, move || entries::page(id)),
+        Route::Changes(id) => in_hand(id, move || changes::page(id)),
         Route::Disputes(id) => in_hand(id, move || disputes::page(id)),
         Route::Wheel(id, position) => in_hand(id, move || wheel::page(id, position)),
         Route::Build(id, position) => in_hand(id, move || build::page(id, position)),

@@ -3,6 +3,7 @@
 
 pub mod choice;
 pub mod examination;
+pub mod history_plot;
 pub mod locator;
 pub mod mark;
 pub mod number_pad;

@@ -84,9 +84,10 @@ fn asked(asking: Asking) -> Piece {
         Showing::Places => places::chooser(asking),
         Showing::Numbers => keys::measure_pad(asking),
         Showing::Keys => sheet!(
-            "{}{}{}",
+            "{}{}{}{}",
             live(move || keys::pad(asking)),
             live(move || keys::rest_key(asking)),
+            live(move || asking.earlier()),
             live(move || how_and_why(asking))
         ),
         Showing::Nothing => nothing(),

@@ -6,6 +6,7 @@ pub mod book;
 pub mod bring_in;
 pub mod build;
 pub mod carry_out;
+pub mod changes;
 pub mod disputes;
 pub mod entries;
 pub mod part;

@@ -88,6 +88,13 @@ fn oddities(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
 /// The examinations, the latest first, and the key that begins one.
 fn examinations(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
     let visits = vehicle.visits();
+    let since_last = (visits.len() > 1).then(|| {
+        let href = Route::Changes(id).href();
+        sheet!(
+            "<a class=key href={} data-changes>Since last time</a>",
+            href
+        )
+    });
     let rows = visits.into_iter().rev().map(|entry| {
         let readings = vehicle.readings(entry.id).len();
         sheet!(
@@ -99,8 +106,9 @@ fn examinations(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
         )
     });
     sheet!(
-        "<section class=stack><h2>Examinations</h2><ul class=list>{}</ul>{}</section>",
+        "<section class=stack><h2>Examinations</h2><ul class=list>{}</ul>{}{}</section>",
         rows.collect::<Vec<Piece>>(),
+        since_last,
         begin_key(id, "key")
     )
 }

@@ -189,22 +189,38 @@ fn visits<'a>(vehicle: &VehicleView<'_, 'a>) -> Vec<&'a Entry> {
     visits
 }
 
-/// Every answer about one wheel, by examination.
+/// Every answer about one wheel that counts, with its examination.
 fn told<'a>(
     vehicle: &VehicleView<'_, 'a>,
     visits: &[&'a Entry],
     position: Position,
 ) -> Vec<Told<'a>> {
+    let named: Vec<Vec<EntryId>> = visits
+        .iter()
+        .map(|begun| match vehicle.visit_thread(begun.id) {
+            Some(thread) => thread.ids().collect(),
+            None => Vec::new(),
+        })
+        .collect();
     let mut all = Vec::new();
-    for (visit, begun) in visits.iter().enumerate() {
-        let readings = vehicle.readings(begun.id).into_iter();
-        let mine = readings.filter(|(_, reading)| reading.slot.position == position);
-        all.extend(mine.map(|(entry, reading)| Told {
-            slot: reading.slot,
-            visit,
-            entry,
-            answer: reading.answer,
-        }));
+    for entry in vehicle
+        .threads(&Kind::Reading)
+        .into_iter()
+        .flat_map(|thread| thread.counts())
+    {
+        let visit = entry
+            .visit
+            .and_then(|id| named.iter().position(|ids| ids.contains(&id)));
+        if let (Says::Reading(reading), Some(visit)) = (&entry.says, visit)
+            && reading.slot.position == position
+        {
+            all.push(Told {
+                slot: reading.slot,
+                visit,
+                entry,
+                answer: reading.answer,
+            });
+        }
     }
     all
 }

@@ -195,6 +195,17 @@ fn a_part_the_wheel_has_no_more_and_a_number_that_meant_another_are_told() {
         "{told:?}"
     );
     assert!(!gone, "the wheel has a joint 2 still");
+    for (question, place, other) in [
+        (Question::SpokeFoot, Place::Spoke(2), true),
+        (Question::TyreGap, Place::Between(2), true),
+        (Question::Shake, Place::Whole, false),
+    ] {
+        let visit = visit(30, "2026-03-01", Stage::OnTheArm);
+        entries.push(reading(45, &visit, slot(question, place), gap(1.0)));
+        let told = points(&entries, slot(question, place)).0;
+        assert_eq!(told[0].ends_with(" other"), other, "{told:?}");
+        entries.pop();
+    }
     let first = visit(50, "2026-04-01", Stage::OnTheArm);
     entries.push(reading(51, &first, joint(6), gap(1.0)));
     entries.push(first);
