@@ -8,6 +8,7 @@ use wasm_bindgen::JsCast;
 use crate::component::examination::GoingOn;
 use crate::demonstration;
 use crate::markup::{Piece, afresh, live, sheet, tap};
+use crate::page::book::Seeking;
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, changes, disputes, entries, part, preferences,
     unknown, vehicle, wheel,
@@ -22,6 +23,7 @@ pub fn shell() -> Piece {
     let shop = Workshop::new(crate::preferences::watch());
     provide_context(shop);
     provide_context(GoingOn(RwSignal::new(None)));
+    provide_context(Seeking::new());
     let route = route::watch();
     provide_context(route);
     let (ready, set_ready) = signal(State::Preparing);

@@ -2,7 +2,7 @@
 
 use super::batch::NewLine;
 use super::error::StorageError;
-use super::record::{GREATEST, number, record, stored, text};
+use super::record::{GREATEST, number, record, stored, text, whole};
 use super::request::Answer;
 use super::shape::{BY_ARRIVAL, BY_N, BY_VEHICLE, ENTRIES};
 use super::store::Store;
@@ -71,6 +71,52 @@ impl Store {
     pub async fn greatest_n(&self) -> Result<u64, StorageError> {
         self.run(&[ENTRIES], Mode::Read, async |transaction| {
             Ok(greatest(transaction, BY_N).await?.unwrap_or(0))
+        })
+        .await
+    }
+
+    /// How many lines there are of a vehicle, or of the whole book.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn count(&self, vehicle: Option<&str>) -> Result<usize, StorageError> {
+        let count = self
+            .run(&[ENTRIES], Mode::Read, async |transaction| {
+                let index = transaction.index(ENTRIES, BY_VEHICLE)?;
+                let request = match vehicle {
+                    Some(vehicle) => index.count_with_key(&JsValue::from_str(vehicle)),
+                    None => index.count(),
+                };
+                Answer::to(request)?.wait().await
+            })
+            .await?;
+        Ok(whole(&count)
+            .and_then(|count| usize::try_from(count).ok())
+            .unwrap_or(0))
+    }
+
+    /// Every vehicle that any line belongs to, [`HOUSE`] among them.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn vehicles(&self) -> Result<Vec<String>, StorageError> {
+        self.run(&[ENTRIES], Mode::Read, async |transaction| {
+            let index = transaction.index(ENTRIES, BY_VEHICLE)?;
+            let mut vehicles: Vec<String> = Vec::new();
+            loop {
+                // Each asks for the first key after the last, so that the entries between are passed over.
+                let after = vehicles.last().map_or("", String::as_str);
+                let range = IdbKeyRange::lower_bound_with_open(&JsValue::from_str(after), true)
+                    .map_err(|thrown| StorageError::from_js(&thrown))?;
+                let cursor = Answer::to(index.open_key_cursor_with_range(&range))?
+                    .wait()
+                    .await?;
+                let key = Reflect::get(&cursor, &"key".into()).unwrap_or_default();
+                match key.as_string() {
+                    Some(vehicle) => vehicles.push(vehicle),
+                    None => return Ok(vehicles),
+                }
+            }
         })
         .await
     }
