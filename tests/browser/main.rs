@@ -20,3 +20,4 @@ mod saving;
 mod sub_path;
 mod tabs;
 mod touch;
+mod yard;
