@@ -15,7 +15,7 @@ use leptos::task::spawn_local;
 use crate::keeping;
 use crate::preferences::Preferences;
 use crate::scribe::Scribe;
-use crate::storage::{Batch, HOUSE, Listening, Saved, StorageError, Store, Which, on_other_tab};
+use crate::storage::{Batch, Listening, Saved, StorageError, Store, Which, on_other_tab};
 
 /// What the last step came to; shown at the foot of every page.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -192,8 +192,8 @@ impl Workshop {
         }
     }
 
-    /// Reads the list of vehicles. A summary that is of an older form is made again, and so is one that is missing or
-    /// does not tell as many entries as there are; what was made again is kept for the next time.
+    /// Reads the list of vehicles. A summary that is missing or of an older form is made again and kept for the next
+    /// time.
     async fn refresh(self) -> Step<()> {
         let store = self.store()?;
         self.greatest
@@ -203,45 +203,22 @@ impl Workshop {
             let id = Digest::from_hex(&vehicle);
             list.extend(id.and_then(|id| Summary::read(id, schema, &text)));
         }
-        // In most books this one number tells that nothing is missing.
         let told: usize = list.iter().map(|summary| summary.entries).sum();
-        let house = store.count(Some(HOUSE)).await.map_err(sentence)?;
-        if store.count(None).await.map_err(sentence)? != told + house {
-            self.mend_list(&store, &mut list).await?;
-        }
-        self.show_list(list);
-        Ok(())
-    }
-
-    async fn mend_list(self, store: &Store, list: &mut Vec<Summary>) -> Step<()> {
-        let mut mended = Vec::new();
-        for vehicle in store.vehicles().await.map_err(sentence)? {
-            let Some(id) = Digest::from_hex(&vehicle) else {
-                continue;
-            };
-            let entries = store.count(Some(&vehicle)).await.map_err(sentence)?;
-            let old = list.iter().position(|summary| summary.vehicle == id);
-            let old = old.map(|at| list.swap_remove(at));
-            match old {
-                Some(old) if old.entries == entries => list.push(old),
-                old => {
-                    let new = self.sum_up_again(id).await?;
-                    // Of lines that cannot be read there are always more than the summary tells.
-                    if old.as_ref() != Some(&new) {
-                        mended.push(kept(&new));
-                    }
-                    list.push(new);
-                }
+        let mut mended = Batch::default();
+        for vehicle in store.vehicles_beyond(told).await.map_err(sentence)? {
+            let id = Digest::from_hex(&vehicle);
+            let missing = |id: &EntryId| list.iter().all(|summary| summary.vehicle != *id);
+            if let Some(id) = id.filter(missing) {
+                let summary = self.sum_up_again(id).await?;
+                mended.summaries.push(kept(&summary));
+                list.push(summary);
             }
         }
-        if !mended.is_empty() {
-            let batch = Batch {
-                summaries: mended,
-                ..Batch::default()
-            };
+        if !mended.summaries.is_empty() {
             // Where there is no room to keep them they are made again next time.
-            drop(store.save(batch).await);
+            drop(store.save(mended).await);
         }
+        self.show_list(list);
         Ok(())
     }
 

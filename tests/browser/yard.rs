@@ -208,7 +208,8 @@ async fn what_has_changed_since_last_time_is_listed() {
     let yard = yard();
     let cart = yard.hay_cart.clone();
     let phone = brought_in(&device, &yard).await;
-    phone.open_vehicle(&cart).await;
+    phone.go(&format!("#/vehicle/{cart}")).await;
+    phone.see_page("vehicle").await;
     phone.tap_words("Since last time").await;
     phone.see_page("changes").await;
     let near = "[data-wheel=\"near\"]";

@@ -75,48 +75,32 @@ impl Store {
         .await
     }
 
-    /// How many lines there are of a vehicle, or of the whole book.
+    /// Every vehicle that any line belongs to, if there are other than so many lines of them; else none, so that the
+    /// usual book is not walked through.
     ///
     /// # Errors
     /// The book cannot be reached.
-    pub async fn count(&self, vehicle: Option<&str>) -> Result<usize, StorageError> {
-        let count = self
-            .run(&[ENTRIES], Mode::Read, async |transaction| {
-                let index = transaction.index(ENTRIES, BY_VEHICLE)?;
-                let request = match vehicle {
-                    Some(vehicle) => index.count_with_key(&JsValue::from_str(vehicle)),
-                    None => index.count(),
-                };
-                Answer::to(request)?.wait().await
-            })
-            .await?;
-        Ok(whole(&count)
-            .and_then(|count| usize::try_from(count).ok())
-            .unwrap_or(0))
-    }
-
-    /// Every vehicle that any line belongs to, [`HOUSE`] among them.
-    ///
-    /// # Errors
-    /// The book cannot be reached.
-    pub async fn vehicles(&self) -> Result<Vec<String>, StorageError> {
+    pub async fn vehicles_beyond(&self, lines: usize) -> Result<Vec<String>, StorageError> {
         self.run(&[ENTRIES], Mode::Read, async |transaction| {
             let index = transaction.index(ENTRIES, BY_VEHICLE)?;
+            let all = Answer::to(index.count())?;
+            let house = Answer::to(index.count_with_key(&JsValue::from_str(HOUSE)))?;
+            let count = |count: JsValue| whole(&count).unwrap_or_default();
+            let (all, house) = (count(all.wait().await?), count(house.wait().await?));
             let mut vehicles: Vec<String> = Vec::new();
-            loop {
+            let mut more = all != house + lines as u64;
+            while more {
                 // Each asks for the first key after the last, so that the entries between are passed over.
                 let after = vehicles.last().map_or("", String::as_str);
                 let range = IdbKeyRange::lower_bound_with_open(&JsValue::from_str(after), true)
                     .map_err(|thrown| StorageError::from_js(&thrown))?;
-                let cursor = Answer::to(index.open_key_cursor_with_range(&range))?
-                    .wait()
-                    .await?;
+                let request = index.open_key_cursor_with_range(&range);
+                let cursor = Answer::to(request)?.wait().await?;
                 let key = Reflect::get(&cursor, &"key".into()).unwrap_or_default();
-                match key.as_string() {
-                    Some(vehicle) => vehicles.push(vehicle),
-                    None => return Ok(vehicles),
-                }
+                more = key.is_string();
+                vehicles.extend(key.as_string());
             }
+            Ok(vehicles)
         })
         .await
     }

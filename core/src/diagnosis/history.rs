@@ -67,7 +67,7 @@ struct Told<'a> {
 
 /// The values of one question at one place, examination by examination.
 pub fn history<'a>(vehicle: &VehicleView<'_, 'a>, slot: Slot) -> History<'a> {
-    let visits = visits(vehicle);
+    let visits = vehicle.visits_by_day();
     let all = told(vehicle, &visits, slot.position);
     let wheel = vehicle.wheel(slot.position).map(|(wheel, _)| wheel);
     let work = work(vehicle, slot);
@@ -106,7 +106,7 @@ pub fn since_last<'a>(
     position: Position,
     limits: &[Limit],
 ) -> Vec<Difference<'a>> {
-    let visits = visits(vehicle);
+    let visits = vehicle.visits_by_day();
     let Some(now) = visits.iter().position(|entry| entry.id == visit) else {
         return Vec::new();
     };
@@ -115,22 +115,40 @@ pub fn since_last<'a>(
     };
     let found = examined(vehicle, visit, position, limits).map(|judged| judged.findings);
     let found = found.unwrap_or_default();
-    let mut all = told(vehicle, &visits, position);
-    all.retain(|told| told.visit <= now);
-    all.sort_by_key(|told| (told.slot, told.visit));
-    let mut differences: Vec<Difference<'a>> = all
-        .chunk_by(|one, other| one.slot == other.slot)
-        .filter_map(|told| difference(vehicle, wheel, &visits, now, told))
-        .collect();
-    for difference in &mut differences {
-        let slot = difference.slot;
-        let mine = found
-            .iter()
-            .filter(|it| it.question == slot.question && it.places.contains(&slot.place));
-        difference.grade = mine.map(|finding| finding.grade).max();
+    let all = told(vehicle, &visits, position);
+    let mut differences: Vec<Difference<'a>> = Vec::new();
+    for slot in slots(&all) {
+        let mine = |told: &&Told<'a>| told.slot == slot && told.visit <= now;
+        let told: Vec<&Told<'a>> = all.iter().filter(mine).collect();
+        if let Some(mut difference) = difference(vehicle, wheel, &visits, now, &told) {
+            let here = found
+                .iter()
+                .filter(|it| it.question == slot.question && it.places.contains(&slot.place));
+            difference.grade = here.map(|finding| finding.grade).max();
+            // One sort of its own would be more to download than looking for each place.
+            let before = |other: &Difference<'a>| gravity(other) <= gravity(&difference);
+            differences.insert(differences.partition_point(before), difference);
+        }
     }
-    differences.sort_by_key(|it| (it.gone, it.change, std::cmp::Reverse(it.grade), it.slot));
     differences
+}
+
+/// By what differences stand: those that can be held beside something first, then the gravest.
+fn gravity(it: &Difference<'_>) -> (bool, Change, std::cmp::Reverse<Option<Grade>>) {
+    (it.gone, it.change, std::cmp::Reverse(it.grade))
+}
+
+/// Each question at each place that was ever answered, in the order they are asked.
+fn slots(all: &[Told<'_>]) -> Vec<Slot> {
+    let mut slots: Vec<Slot> = Vec::new();
+    for told in all {
+        let key = |slot: &Slot| (slot.question, slot.place);
+        let at = slots.binary_search_by_key(&key(&told.slot), key);
+        if let Err(at) = at {
+            slots.insert(at, told.slot);
+        }
+    }
+    slots
 }
 
 /// The answers of one slot, earliest first, come to a difference unless there is nothing to say.
@@ -139,12 +157,14 @@ fn difference<'a>(
     wheel: &Wheel,
     visits: &[&'a Entry],
     now: usize,
-    told: &[Told<'a>],
+    told: &[&Told<'a>],
 ) -> Option<Difference<'a>> {
     let slot = told.first()?.slot;
     let at = |visit: usize| told.iter().filter(move |told| told.visit == visit);
-    let looked = |told: &&Told<'a>| told.visit < now && told.answer.looked();
-    let before = told.iter().rev().find(looked);
+    let looked = told
+        .iter()
+        .filter(|told| told.visit < now && told.answer.looked());
+    let before = looked.copied().max_by_key(|told| told.visit);
     let answers = |visit| at(visit).map(|told| told.answer).collect::<Vec<_>>();
     let (then, here) = (before.map(|told| answers(told.visit)), answers(now));
     let built = wheel.sizes.get(Size::Dish);
@@ -180,13 +200,6 @@ fn difference<'a>(
 /// Where an entry stands in a history: by its day, then by counter.
 fn key(entry: &Entry) -> (&str, u64, EntryId) {
     (entry.at.day(), entry.n, entry.id)
-}
-
-/// The examinations in the order of a history.
-fn visits<'a>(vehicle: &VehicleView<'_, 'a>) -> Vec<&'a Entry> {
-    let mut visits = vehicle.visits();
-    visits.sort_by(|one, other| key(one).cmp(&key(other)));
-    visits
 }
 
 /// Every answer about one wheel that counts, with its examination.
