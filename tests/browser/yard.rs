@@ -28,12 +28,12 @@ async fn brought_in<'d>(device: &'d Device, yard: &Yard) -> Browser<'d> {
 /// Types letter by letter and gives how many vehicles are found after the last and how long the slowest letter took to
 /// be painted.
 const TYPE: &str = r#"
-const field = document.querySelector("[data-search]");
+const search = document.querySelector("[data-search]");
 let slowest = 0;
 const letter = (at) => {
   const began = performance.now();
-  field.value = arguments[0].slice(0, at);
-  field.dispatchEvent(new Event("input", { bubbles: true }));
+  search.value = arguments[0].slice(0, at);
+  search.dispatchEvent(new Event("input", { bubbles: true }));
   requestAnimationFrame(() => setTimeout(() => {
     slowest = Math.max(slowest, performance.now() - began);
     if (at < arguments[0].length) letter(at + 1);
@@ -133,8 +133,12 @@ async fn the_overdue_come_first_and_say_so() {
         .await;
     phone.see_so_many(19, "[data-overdue=\"yes\"]").await;
     phone.tap("[data-key=\"all\"]").await;
-    let last = "ul.vehicles li:last-child";
-    phone.see_words(last, "Hay cart").await;
+    // The hay cart alone has no day; words out of sight are not laid out, so its address is looked at.
+    let last = format!(
+        "ul.vehicles li:last-child [data-vehicle=\"{}\"]",
+        yard.hay_cart
+    );
+    phone.see(&last).await;
     phone.step("who comes back finds the list as it was");
     phone.write_into("Search", "overdue").await;
     phone.see_words("main", "None of 200").await;
@@ -246,8 +250,9 @@ async fn what_has_changed_since_last_time_is_listed() {
         .await;
     phone.step("and on the question's page");
     phone
-        .open_question_at(&cart, "near", "joint-gap", "joint-2")
+        .go(&format!("#/vehicle/{cart}/ask/near/joint-gap/joint-2"))
         .await;
+    phone.see_page("ask").await;
     phone.tap_words("Begin a new examination").await;
     phone
         .see_words(
