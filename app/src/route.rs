@@ -35,6 +35,8 @@ pub enum Route {
     CarryOut,
     /// Bring a file in.
     BringIn,
+    /// Every word of the trade.
+    Words,
     /// Preferences.
     Preferences,
     /// No page has this address.
@@ -67,6 +69,7 @@ impl Route {
             Route::Part(id, part) => format!("#/vehicle/{id}/part/{}", part.code()),
             Route::CarryOut => "#/carry-out".to_owned(),
             Route::BringIn => "#/bring-in".to_owned(),
+            Route::Words => "#/words".to_owned(),
             Route::Preferences => "#/preferences".to_owned(),
             Route::Unknown(hash) => hash.clone(),
         }
@@ -85,6 +88,7 @@ impl Route {
             ["begin"] => Route::Begin,
             ["carry-out"] => Route::CarryOut,
             ["bring-in"] => Route::BringIn,
+            ["words"] => Route::Words,
             ["preferences"] => Route::Preferences,
             ["vehicle", id, rest @ ..] => Route::of_vehicle(Digest::from_hex(id)?, rest)?,
             _ => return None,

@@ -11,7 +11,7 @@ use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::book::Seeking;
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, changes, disputes, entries, part, preferences,
-    unknown, vehicle, wheel,
+    unknown, vehicle, wheel, words,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -100,6 +100,7 @@ fn page(route: Route) -> Piece {
         Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
         Route::CarryOut => carry_out::page(),
         Route::BringIn => bring_in::page(),
+        Route::Words => words::page(),
         Route::Preferences => preferences::page(),
         Route::Unknown(hash) => unknown::page(&hash),
     }

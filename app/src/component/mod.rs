@@ -9,4 +9,5 @@ pub mod mark;
 pub mod number_pad;
 pub mod part_list;
 pub mod round;
+pub mod terms;
 pub mod wheel_drawing;

@@ -14,3 +14,4 @@ pub mod preferences;
 pub mod unknown;
 pub mod vehicle;
 pub mod wheel;
+pub mod words;

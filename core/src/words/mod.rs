@@ -36,6 +36,7 @@ pub use cause::CauseWords;
 pub use caution::Card;
 pub use dispute::{DisputeWords, SideWords};
 pub use finding::FindingWords;
+pub use glossary::Term;
 pub use how::HowWords;
 pub use standing::Examined;
 pub use style::Style;
