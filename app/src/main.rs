@@ -10,6 +10,7 @@ mod demonstration;
 mod draft;
 mod exchange;
 mod fate;
+mod folding;
 mod house;
 mod keeping;
 mod looking;

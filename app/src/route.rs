@@ -19,6 +19,8 @@ pub enum Route {
     Vehicle(EntryId),
     /// Everything written about one vehicle.
     Entries(EntryId),
+    /// What has changed about one vehicle since last time.
+    Changes(EntryId),
     /// What is in dispute about one vehicle.
     Disputes(EntryId),
     /// One wheel: drawing, list, findings.
@@ -33,6 +35,8 @@ pub enum Route {
     CarryOut,
     /// Bring a file in.
     BringIn,
+    /// Every word of the trade.
+    Words,
     /// Preferences.
     Preferences,
     /// The limits.
@@ -51,6 +55,7 @@ impl Route {
             Route::Begin => "#/begin".to_owned(),
             Route::Vehicle(id) => format!("#/vehicle/{id}"),
             Route::Entries(id) => format!("#/vehicle/{id}/entries"),
+            Route::Changes(id) => format!("#/vehicle/{id}/changes"),
             Route::Disputes(id) => format!("#/vehicle/{id}/disputes"),
             Route::Wheel(id, position) => format!("#/vehicle/{id}/wheel/{}", position.code()),
             Route::Build(id, position) => format!("#/vehicle/{id}/build/{}", position.code()),
@@ -68,6 +73,7 @@ impl Route {
             Route::Part(id, part) => format!("#/vehicle/{id}/part/{}", part.code()),
             Route::CarryOut => "#/carry-out".to_owned(),
             Route::BringIn => "#/bring-in".to_owned(),
+            Route::Words => "#/words".to_owned(),
             Route::Preferences => "#/preferences".to_owned(),
             Route::Limits => "#/limits".to_owned(),
             Route::Limit(row) => format!("#/limits/{row}"),
@@ -88,6 +94,7 @@ impl Route {
             ["begin"] => Route::Begin,
             ["carry-out"] => Route::CarryOut,
             ["bring-in"] => Route::BringIn,
+            ["words"] => Route::Words,
             ["preferences"] => Route::Preferences,
             ["limits"] => Route::Limits,
             ["limits", row @ ..] => Route::Limit(row.join("/")),
@@ -100,6 +107,7 @@ impl Route {
         Some(match words {
             [] => Route::Vehicle(id),
             ["entries"] => Route::Entries(id),
+            ["changes"] => Route::Changes(id),
             ["disputes"] => Route::Disputes(id),
             ["wheel", position] => Route::Wheel(id, Position::from_code(position)?),
             ["build", position] => Route::Build(id, Position::from_code(position)?),

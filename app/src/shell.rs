@@ -8,9 +8,10 @@ use wasm_bindgen::JsCast;
 use crate::component::examination::GoingOn;
 use crate::demonstration;
 use crate::markup::{Piece, afresh, live, sheet, tap};
+use crate::page::book::Seeking;
 use crate::page::{
-    ask, begin, book, bring_in, build, carry_out, disputes, entries, limit, limits, part,
-    preferences, unknown, vehicle, wheel,
+    ask, begin, book, bring_in, build, carry_out, changes, disputes, entries, limit, limits, part,
+    preferences, unknown, vehicle, wheel, words,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -22,6 +23,7 @@ pub fn shell() -> Piece {
     let shop = Workshop::new(crate::preferences::watch());
     provide_context(shop);
     provide_context(GoingOn(RwSignal::new(None)));
+    provide_context(Seeking::new());
     let route = route::watch();
     provide_context(route);
     let (ready, set_ready) = signal(State::Preparing);
@@ -88,6 +90,7 @@ fn page(route: Route) -> Piece {
         Route::Begin => begin::page(),
         Route::Vehicle(id) => in_hand(id, move || vehicle::page(id)),
         Route::Entries(id) => in_hand(id, move || entries::page(id)),
+        Route::Changes(id) => in_hand(id, move || changes::page(id)),
         Route::Disputes(id) => in_hand(id, move || disputes::page(id)),
         Route::Wheel(id, position) => in_hand(id, move || wheel::page(id, position)),
         Route::Build(id, position) => in_hand(id, move || build::page(id, position)),
@@ -97,6 +100,7 @@ fn page(route: Route) -> Piece {
         Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
         Route::CarryOut => carry_out::page(),
         Route::BringIn => bring_in::page(),
+        Route::Words => words::page(),
         Route::Preferences => preferences::page(),
         Route::Limits => limits::page(),
         Route::Limit(row) => limit::page(&row),

@@ -218,22 +218,33 @@ impl Workshop {
         Ok(())
     }
 
-    /// Reads the list of vehicles; a summary that is missing or of an older form is made again.
+    /// Reads the list of vehicles. A summary that is missing or of an older form is made again and kept for the next
+    /// time.
     async fn refresh(self) -> Step<()> {
         let store = self.store()?;
         self.greatest
             .set(store.greatest_n().await.map_err(sentence)?);
-        let mut list = Vec::new();
+        let form = self.house.with_untracked(|house| house.form);
+        let mut list: Vec<Summary> = Vec::new();
         for (vehicle, schema, text) in store.summaries().await.map_err(sentence)? {
-            let Some(id) = Digest::from_hex(&vehicle) else {
-                continue;
-            };
-            let current = schema == self.house.with_untracked(|house| house.form);
-            let kept = current.then(|| Summary::read(id, SCHEMA, &text)).flatten();
-            list.push(match kept {
-                Some(summary) => summary,
-                None => self.sum_up_again(id).await?,
-            });
+            let id = Digest::from_hex(&vehicle);
+            let current = id.filter(|_| schema == form);
+            list.extend(current.and_then(|id| Summary::read(id, SCHEMA, &text)));
+        }
+        let told: usize = list.iter().map(|summary| summary.entries).sum();
+        let mut mended = Batch::default();
+        for vehicle in store.vehicles_beyond(told).await.map_err(sentence)? {
+            let id = Digest::from_hex(&vehicle);
+            let missing = |id: &EntryId| list.iter().all(|summary| summary.vehicle != *id);
+            if let Some(id) = id.filter(missing) {
+                let summary = self.sum_up_again(id).await?;
+                mended.summaries.push(self.kept(&summary));
+                list.push(summary);
+            }
+        }
+        if !mended.summaries.is_empty() {
+            // Where there is no room to keep them they are made again next time.
+            drop(store.save(mended).await);
         }
         self.show_list(list);
         Ok(())

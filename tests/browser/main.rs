@@ -5,7 +5,8 @@
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
-    clippy::indexing_slicing
+    clippy::indexing_slicing,
+    clippy::print_stdout
 )]
 
 mod addresses;
@@ -24,3 +25,4 @@ mod saving;
 mod sub_path;
 mod tabs;
 mod touch;
+mod yard;

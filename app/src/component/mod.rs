@@ -3,9 +3,11 @@
 
 pub mod choice;
 pub mod examination;
+pub mod history_plot;
 pub mod locator;
 pub mod mark;
 pub mod number_pad;
 pub mod part_list;
 pub mod round;
+pub mod terms;
 pub mod wheel_drawing;

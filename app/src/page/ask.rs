@@ -15,6 +15,7 @@ use leptos::prelude::*;
 
 use crate::component::examination::{GoingOn, begin_examination, current};
 use crate::component::locator::locator;
+use crate::component::terms::terms;
 use crate::looking::{Examination, Looking};
 use crate::markup::{Hole, Piece, live, nothing, sheet, tap};
 use crate::page::wheel::no_wheel;
@@ -86,9 +87,10 @@ fn asked(asking: Asking) -> Piece {
         Showing::Places => places::chooser(asking),
         Showing::Numbers => keys::measure_pad(asking, move || asking.measuring.set(false)),
         Showing::Keys => sheet!(
-            "{}{}{}",
+            "{}{}{}{}",
             live(move || keys::pad(asking)),
             live(move || keys::rest_key(asking)),
+            live(move || asking.earlier()),
             live(move || how_and_why(asking))
         ),
         Showing::Nothing => nothing(),
@@ -114,10 +116,17 @@ fn place_in_hand(asking: Asking, place: Place) -> Piece {
 }
 
 fn how_and_why(asking: Asking) -> Piece {
-    let words = words::how::how(asking.question, asking.shop.style());
+    let (question, style) = (asking.question, asking.shop.style());
+    let words = words::how::how(question, style);
+    let (short, asks) = (
+        words::question::short(question, style),
+        words::question::asks(question, style),
+    );
+    let explained = terms(&[&short, &asks, &words.how, &words.why], style);
     sheet!(
-        "<details class=fold><summary>How it is taken, and why</summary>\
+        "{}<details class=fold><summary>How it is taken, and why</summary>\
          <div class=stack><p>{}</p><p>{}</p></div></details>",
+        explained,
         words.how,
         words.why
     )

@@ -11,6 +11,7 @@ use cartside_core::words::{self, Style, term};
 use leptos::prelude::*;
 
 use crate::component::choice::choice;
+use crate::component::terms::terms;
 use crate::markup::{self, Piece, heard, live, sheet, tap};
 use crate::preferences::Preferences;
 use crate::route::Route;
@@ -150,14 +151,26 @@ pub fn page(id: EntryId, position: Position) -> Piece {
         shop.style(),
     ));
     sheet!(
-        "<main class=page data-page=build><h1 class=capital>{}: how it is built</h1>{}{}{}\
+        "<main class=page data-page=build><h1 class=capital>{}: how it is built</h1>{}{}{}{}\
          <a class=\"key key-plain\" href={}>To the wheel</a></main>",
         words::place::wheel_at(position),
+        live(move || built_of(shop.style())),
         live(move || settings(setting, shop.style())),
         sizes(setting, shop.style()),
         save(shop, id, position, setting),
         Route::Wheel(id, position).href()
     )
+}
+
+/// The words that this page chooses by, explained.
+fn built_of(style: Style) -> Option<Piece> {
+    let rims = Rim::ALL.map(|rim| term::rim(rim, style));
+    let tyres = Tyre::ALL.map(|tyre| term::tyre(tyre, style));
+    let arms = Arm::ALL.map(|arm| term::arm(arm).to_owned());
+    let keepers = Keeper::ALL.map(|keeper| term::keeper(keeper, style).to_owned());
+    let sizes = Size::ALL.map(|size| term::size(size, style));
+    let all = [&rims[..], &tyres, &arms, &keepers, &sizes].concat();
+    terms(&[&all.join(" / ")], style)
 }
 
 /// The wheel as it is described, if it is.

@@ -61,7 +61,7 @@ fn units(preferences: RwSignal<Preferences>) -> Piece {
          <section class=card data-preference=feelers><h2>Gaps and play</h2>\
          <div class=stack>{}{}</div></section>\
          <section class=card data-preference=words><h2>Words of the trade</h2>\
-         <div class=stack>{}{}</div></section>",
+         <div class=stack>{}{}</div><a class=key href=#/words>All words, explained</a></section>",
         way("Millimetres", !inches, |kept| kept.inches = false),
         way("Inches and sixteenths", inches, |kept| kept.inches = true),
         way("Millimetres", !thou, |kept| kept.thou = false),

@@ -9,6 +9,7 @@ use cartside_core::words::{self, caution};
 use leptos::prelude::Get;
 
 use crate::component::examination::begin_key;
+use crate::component::terms::terms;
 use crate::markup::{Piece, live, sheet};
 use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
@@ -35,11 +36,26 @@ pub fn page(id: EntryId) -> Piece {
 /// What it is called, what is out of the ordinary, and its wheels.
 fn above(id: EntryId, vehicle: &VehicleView<'_, '_>, shop: Workshop) -> Piece {
     sheet!(
-        "<h1 class=capital>{}</h1>{}{}",
+        "<h1 class=capital>{}</h1>{}{}{}",
         heading(vehicle.described(), shop),
         oddities(id, vehicle),
+        explained(vehicle, shop),
         wheels::wheels(id, vehicle, &shop.limits())
     )
+}
+
+/// What kind of vehicle it is and where its wheels stand, explained.
+fn explained(vehicle: &VehicleView<'_, '_>, shop: Workshop) -> Option<Piece> {
+    let style = shop.style();
+    let kind = vehicle
+        .described()
+        .map(|vehicle| words::term::vehicle_kind(vehicle.kind, style));
+    let wheels = vehicle
+        .wheels()
+        .into_iter()
+        .map(|(at, _)| words::place::wheel_at(at));
+    let texts: Vec<String> = wheels.chain(kind.map(str::to_owned)).collect();
+    terms(&[&texts.join(" / ")], style)
 }
 
 /// Something of the vehicle in hand; `None` while none is. Whoever reads it reads it again after each step.
@@ -88,6 +104,13 @@ fn oddities(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
 /// The examinations, the latest first, and the key that begins one.
 fn examinations(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
     let visits = vehicle.visits();
+    let since_last = (visits.len() > 1).then(|| {
+        let href = Route::Changes(id).href();
+        sheet!(
+            "<a class=key href={} data-changes>Since last time</a>",
+            href
+        )
+    });
     let rows = visits.into_iter().rev().map(|entry| {
         let readings = vehicle.readings(entry.id).len();
         sheet!(
@@ -99,8 +122,9 @@ fn examinations(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
         )
     });
     sheet!(
-        "<section class=stack><h2>Examinations</h2><ul class=list>{}</ul>{}</section>",
+        "<section class=stack><h2>Examinations</h2><ul class=list>{}</ul>{}{}</section>",
         rows.collect::<Vec<Piece>>(),
+        since_last,
         begin_key(id, "key")
     )
 }

@@ -2,7 +2,7 @@
 
 use super::batch::NewLine;
 use super::error::StorageError;
-use super::record::{GREATEST, number, record, stored, text};
+use super::record::{GREATEST, number, record, stored, text, whole};
 use super::request::Answer;
 use super::shape::{BY_ARRIVAL, BY_N, BY_VEHICLE, ENTRIES};
 use super::store::Store;
@@ -71,6 +71,36 @@ impl Store {
     pub async fn greatest_n(&self) -> Result<u64, StorageError> {
         self.run(&[ENTRIES], Mode::Read, async |transaction| {
             Ok(greatest(transaction, BY_N).await?.unwrap_or(0))
+        })
+        .await
+    }
+
+    /// Every vehicle that any line belongs to, if there are other than so many lines of them; else none, so that the
+    /// usual book is not walked through.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn vehicles_beyond(&self, lines: usize) -> Result<Vec<String>, StorageError> {
+        self.run(&[ENTRIES], Mode::Read, async |transaction| {
+            let index = transaction.index(ENTRIES, BY_VEHICLE)?;
+            let all = Answer::to(index.count())?;
+            let house = Answer::to(index.count_with_key(&JsValue::from_str(HOUSE)))?;
+            let count = |count: JsValue| whole(&count).unwrap_or_default();
+            let (all, house) = (count(all.wait().await?), count(house.wait().await?));
+            let mut vehicles: Vec<String> = Vec::new();
+            let mut more = all != house + lines as u64;
+            while more {
+                // Each asks for the first key after the last, so that the entries between are passed over.
+                let after = vehicles.last().map_or("", String::as_str);
+                let range = IdbKeyRange::lower_bound_with_open(&JsValue::from_str(after), true)
+                    .map_err(|thrown| StorageError::from_js(&thrown))?;
+                let request = index.open_key_cursor_with_range(&range);
+                let cursor = Answer::to(request)?.wait().await?;
+                let key = Reflect::get(&cursor, &"key".into()).unwrap_or_default();
+                more = key.is_string();
+                vehicles.extend(key.as_string());
+            }
+            Ok(vehicles)
         })
         .await
     }

@@ -15,6 +15,12 @@ pub(super) fn shown(one: &Entry, other: &Entry) -> Ordering {
     one.order().cmp(&other.order())
 }
 
+/// By the day each claims, then as they are shown: as a history goes.
+pub(super) fn by_day(one: &Entry, other: &Entry) -> Ordering {
+    let days = one.at.day().cmp(other.at.day());
+    days.then_with(|| shown(one, other))
+}
+
 /// By id: as entries are found.
 pub(super) fn by_id(one: &Entry, other: &Entry) -> Ordering {
     one.id.cmp(&other.id)

@@ -44,6 +44,20 @@ impl Stamp {
     pub fn day(&self) -> &str {
         self.0.get(..10).unwrap_or_default()
     }
+
+    /// The day as a count of days, one more for each next day of the calendar: how far two days lie
+    /// apart. A day its month has not counts on into the next.
+    pub fn day_count(&self) -> u32 {
+        let part = |from: usize, to: usize| {
+            let digits = self.0.get(from..to).and_then(|digits| digits.parse().ok());
+            digits.unwrap_or(1_u32)
+        };
+        // Years that begin with March have their odd day at their end.
+        let months = part(5, 7) + 9;
+        let (year, month) = (part(0, 4) + months / 12, months % 12);
+        let year = year.saturating_sub(1);
+        365 * year + year / 4 - year / 100 + year / 400 + (153 * month + 2) / 5 + part(8, 10)
+    }
 }
 
 /// A day in the form `2026-11-25`; a later day is the greater.
@@ -82,6 +96,23 @@ mod tests {
         ] {
             assert_eq!(Day::read(text), None, "{text}");
         }
+    }
+
+    /// Days between well-known days of the calendar; 1900 was no leap year, 2000 was.
+    #[test]
+    fn days_are_counted() {
+        let count = |day: &str| {
+            Stamp::read(&format!("{day}T23:59:00+01:00"))
+                .unwrap()
+                .day_count()
+        };
+        let between = |one, other| count(other) - count(one);
+        assert_eq!(between("2026-11-24", "2026-11-25"), 1);
+        assert_eq!(between("2025-12-31", "2026-01-01"), 1);
+        assert_eq!(between("1900-02-28", "1900-03-01"), 1);
+        assert_eq!(between("2000-02-28", "2000-03-01"), 2);
+        assert_eq!(between("2023-11-25", "2026-11-25"), 1096);
+        assert_eq!(between("1970-01-01", "2000-01-01"), 10_957);
     }
 
     #[test]

@@ -140,6 +140,14 @@ impl<'v, 'a> VehicleView<'v, 'a> {
             .collect()
     }
 
+    /// The same examinations by the day they claim: books of two devices have counters of their own, and a history
+    /// goes by the calendar.
+    pub fn visits_by_day(&self) -> Vec<&'a Entry> {
+        let mut visits = self.visits();
+        order::sort(&mut visits, order::by_day);
+        visits
+    }
+
     /// Whether an entry is hidden because its vehicle or its examination is struck out.
     pub fn hidden(&self, entry: &Entry) -> bool {
         self.struck()

@@ -2,12 +2,15 @@
 
 pub mod decision;
 pub mod cause;
+pub mod change;
 pub mod cure;
 pub mod examined;
 pub mod finding;
+pub mod history;
 pub mod house;
 pub mod judge;
 pub mod limit;
+pub mod look_again;
 pub mod needs;
 pub mod row;
 pub mod shop;
@@ -17,13 +20,16 @@ mod reach;
 mod rows;
 
 pub use cause::{Cause, causes};
+pub use change::{Change, change, worst};
 pub use cure::{Cure, InTheWay, cures, in_the_way};
 pub use decision::{DecisionRefusal, carries_people, decided, decisions, effective, stands};
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};
+pub use history::{Difference, History, Point, history, since_last};
 pub use house::house_limits;
 pub use judge::{Beside, Judgement, judge};
 pub use limit::{Limit, Origin, Test};
+pub use look_again::look_again;
 pub use needs::{needs, questions};
 pub use row::{EditRefusal, TypedRefusal};
 pub use seen::{Seen, Taken};

@@ -105,7 +105,7 @@ fn answers(question: Question, answer: &Answer) -> bool {
 }
 
 /// Whether an answer is the bad one for its question.
-fn is_bad(question: Question, answer: &Answer) -> bool {
+pub(super) fn is_bad(question: Question, answer: &Answer) -> bool {
     if question.pad() != Pad::YesNo {
         return false;
     }

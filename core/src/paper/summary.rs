@@ -3,13 +3,16 @@
 
 use serde::Serialize;
 
-use crate::daybook::{Book, EntryId};
-use crate::diagnosis::{Limit, Standing, lowest};
+use crate::daybook::{Book, Day, EntryId, Kind, Says, VehicleView};
+use crate::diagnosis::{Limit, Standing, look_again, lowest};
 use crate::paper::json::Json;
-use crate::wheel::VehicleKind;
+use crate::wheel::{Part, VehicleKind};
 
 /// The form of the text; to be raised with every change of its fields or of how they are worked out.
-pub const SCHEMA: u32 = 2;
+pub const SCHEMA: u32 = 3;
+
+/// The most bytes of what is written of the whole vehicle that a summary keeps to be searched.
+const MOST_ALSO: usize = 600;
 
 /// A vehicle in a few words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,6 +35,10 @@ pub struct Summary {
     pub last_n: u64,
     /// The lowest standing of its wheels at the latest examination, decided or proposed.
     pub standing: Option<Standing>,
+    /// The day by which to look again, if one is set.
+    pub look_again: Option<Day>,
+    /// Remarks on the vehicle as a whole and where it was examined, to be searched: owner, farm, number.
+    pub also: String,
     /// Whether it is struck out.
     pub struck: bool,
 }
@@ -46,6 +53,8 @@ struct PaperSummary<'s> {
     last_day: &'s str,
     last_n: u64,
     standing: Option<&'static str>,
+    look_again: Option<&'s str>,
+    also: &'s str,
     struck: bool,
 }
 
@@ -70,6 +79,8 @@ impl Summary {
                 .unwrap_or_default(),
             last_n: last.map_or(0, |entry| entry.n),
             standing: lowest(&of, limits),
+            look_again: look_again(&of).cloned(),
+            also: also(&of),
             struck: of.struck(),
         }
     }
@@ -85,6 +96,8 @@ impl Summary {
             last_day: &self.last_day,
             last_n: self.last_n,
             standing: self.standing.map(Standing::code),
+            look_again: self.look_again.as_ref().map(Day::as_str),
+            also: &self.also,
             struck: self.struck,
         };
         // Strings and numbers always write; an empty text would only be made again.
@@ -110,18 +123,51 @@ impl Summary {
             last_day: text("last_day")?.to_owned(),
             last_n: whole("last_n")?,
             standing: text("standing").and_then(Standing::from_code),
+            look_again: text("look_again").and_then(Day::read),
+            also: text("also")?.to_owned(),
             struck: kept.get("struck") == Some(&Json::Flag(true)),
         })
     }
 }
 
+/// What is written of the vehicle as a whole, the latest first, each once.
+fn also(of: &VehicleView<'_, '_>) -> String {
+    let mut said: Vec<&str> = Vec::new();
+    for kind in [Kind::Remark, Kind::Visit] {
+        let threads = of.threads(&kind).into_iter().rev();
+        let counts = threads.flat_map(|thread| thread.counts());
+        let texts = counts
+            .filter(|entry| !of.hidden(entry))
+            .filter_map(|entry| match &entry.says {
+                Says::Remark(Part::Vehicle, text) => Some(text.as_str()),
+                Says::Visit(visit) => Some(visit.place.as_str()),
+                _ => None,
+            });
+        for text in texts {
+            if !text.is_empty() && !said.contains(&text) {
+                said.push(text);
+            }
+        }
+    }
+    let mut also = said.join(" ");
+    let end = (0..=MOST_ALSO)
+        .rev()
+        .find(|end| also.is_char_boundary(*end));
+    also.truncate(end.unwrap_or(0));
+    also
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{SCHEMA, Summary};
-    use crate::daybook::{Book, Digest, Hand, Says, Stamp, Unwritten};
+    use super::{MOST_ALSO, SCHEMA, Summary};
+    use crate::daybook::{
+        Book, Day, Decision, Digest, Entry, EntryId, Hand, Says, Stamp, Unwritten,
+    };
+    use crate::daybook::{Visit, WheelSaid};
+    use crate::diagnosis::Standing;
     use crate::diagnosis::house_limits;
     use crate::paper::line;
-    use crate::wheel::{Vehicle, VehicleKind};
+    use crate::wheel::{Felloes, Part, Position, Vehicle, VehicleKind, Wheel};
 
     fn cart() -> Book {
         let says = Says::Vehicle(Vehicle {
@@ -151,6 +197,77 @@ mod tests {
             Summary::read(vehicle, SCHEMA, &summary.write()),
             Some(summary)
         );
+    }
+
+    /// The cart, with these written one after the other; what names an examination names the last.
+    fn with(says: Vec<Says>) -> Summary {
+        let mut book = cart();
+        let vehicle = book.view().vehicles()[0];
+        let mut visit: Option<EntryId> = None;
+        for (n, says) in (8..).zip(says) {
+            let (begins, within) = (
+                matches!(says, Says::Visit(_)),
+                matches!(says, Says::Decision(_)),
+            );
+            let mut entry = Unwritten::new(Some(vehicle), says).unwrap();
+            if let Some(visit) = visit.filter(|_| within) {
+                entry = entry.in_visit(visit);
+            }
+            let hand = Hand {
+                by: String::new(),
+                device: "d1".to_owned(),
+                at: Stamp::read("2026-11-25T10:03:00+00:00").unwrap(),
+                n,
+            };
+            let entry: Entry = line::read(&line::write(&entry, &hand).unwrap()).unwrap();
+            visit = if begins { Some(entry.id) } else { visit };
+            book.add(entry);
+        }
+        Summary::of(&book, vehicle, &house_limits())
+    }
+
+    fn remark(text: &str) -> Says {
+        Says::Remark(Part::Vehicle, text.to_owned())
+    }
+
+    #[test]
+    fn the_day_to_look_again_and_what_is_written_of_the_whole_are_kept() {
+        let position = Position::Near;
+        let wheel = Wheel::of(Felloes::even(12, 6).unwrap());
+        let look_again = Day::read("2027-05-01");
+        let summary = with(vec![
+            Says::Wheel(WheelSaid { position, wheel }),
+            Says::Visit(Visit {
+                place: "Long Barn".to_owned(),
+                ..Visit::default()
+            }),
+            Says::Decision(Decision {
+                position,
+                standing: Standing::KeepEmpty,
+                proposed: Standing::NotJudged,
+                reason: String::new(),
+                look_again: look_again.clone(),
+                signed: "A. Field".to_owned(),
+            }),
+            remark("Owner: B. Mill"),
+            remark("Owner: B. Mill"),
+            Says::Remark(
+                Part::At(position, crate::wheel::Place::Nave),
+                "split".to_owned(),
+            ),
+        ]);
+        assert_eq!(summary.look_again, look_again);
+        assert_eq!(summary.also, "Owner: B. Mill Long Barn");
+        let kept = Summary::read(summary.vehicle, SCHEMA, &summary.write());
+        assert_eq!(kept, Some(summary));
+    }
+
+    #[test]
+    fn what_is_kept_to_be_searched_has_an_end() {
+        let long = with(vec![remark(&"ö".repeat(301))]).also;
+        assert_eq!(long.len(), MOST_ALSO);
+        let odd = with(vec![remark(&format!("x{}", "ö".repeat(301)))]).also;
+        assert_eq!(odd.len(), MOST_ALSO - 1);
     }
 
     #[test]

@@ -25,6 +25,7 @@ pub mod caution;
 pub mod cause;
 pub mod cure;
 pub mod glossary;
+pub mod history;
 
 #[cfg(test)]
 mod sample;
@@ -35,6 +36,7 @@ pub use cause::CauseWords;
 pub use caution::Card;
 pub use dispute::{DisputeWords, SideWords};
 pub use finding::FindingWords;
+pub use glossary::Term;
 pub use how::HowWords;
 pub use standing::Examined;
 pub use style::Style;

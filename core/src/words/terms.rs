@@ -72,6 +72,16 @@ terms! {
 }
 
 impl Terms {
+    /// The words of the other country.
+    #[must_use]
+    pub fn other(&self) -> &'static Terms {
+        if self.tyre == BRITISH.tyre {
+            &AMERICAN
+        } else {
+            &BRITISH
+        }
+    }
+
     /// The sentence with these words in the place of their names.
     #[must_use]
     pub fn fill(&self, sentence: &str) -> String {

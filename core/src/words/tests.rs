@@ -84,7 +84,7 @@ fn remedies(style: Style) -> Vec<String> {
     for card in [caution::never_at_the_cart(style), caution::no_cure(style)] {
         said.extend(card.lines);
     }
-    said.extend(glossary::glossary(style).flat_map(|(word, line)| [word, line]));
+    said.extend(glossary::glossary(style).flat_map(|it| [it.word, it.line]));
     said
 }
 

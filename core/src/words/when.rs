@@ -29,6 +29,14 @@ pub fn on(day: &Day) -> String {
     spelt(day.as_str()).unwrap_or_else(|| day.as_str().to_owned())
 }
 
+/// When to look again: `look again by 3 May 2027`; a day that is past says so. Today is given as
+/// `2026-11-25`.
+#[must_use]
+pub fn look_again(by: &Day, today: &str) -> String {
+    let past = if by.as_str() < today { ": overdue" } else { "" };
+    format!("look again by {}{past}", on(by))
+}
+
 fn spelt(day: &str) -> Option<String> {
     let mut parts = day.split('-');
     let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
@@ -59,8 +67,8 @@ pub fn by(entry: &Entry) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{by, day, moment};
-    use crate::daybook::{Kind, Says, Stamp};
+    use super::{by, day, look_again, moment};
+    use crate::daybook::{Day, Kind, Says, Stamp};
     use crate::words::sample::entry;
 
     #[test]
@@ -76,6 +84,17 @@ mod tests {
     fn a_moment_keeps_the_offset_it_claims() {
         let stamp = Stamp::read("2026-11-25T10:03:00+01:00").unwrap();
         insta::assert_snapshot!(moment(&stamp), @"25 November 2026, 10:03 (+01:00)");
+    }
+
+    #[test]
+    fn a_day_that_is_past_is_overdue() {
+        let by = Day::read("2026-11-25").unwrap();
+        let said = ["2026-11-24", "2026-11-25", "2026-11-26"].map(|today| look_again(&by, today));
+        insta::assert_snapshot!(said.join("\n"), @r"
+        look again by 25 November 2026
+        look again by 25 November 2026
+        look again by 25 November 2026: overdue
+        ");
     }
 
     #[test]

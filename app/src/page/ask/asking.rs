@@ -9,7 +9,9 @@ use leptos::prelude::*;
 
 use super::given::{self, Given};
 use super::writing::{self, Put};
+use crate::component::history_plot::earlier;
 use crate::looking::Looking;
+use crate::markup::Piece;
 use crate::preferences::Preferences;
 use crate::scribe::Scribe;
 use crate::workshop::{Notice, Workshop};
@@ -228,6 +230,21 @@ impl Asking {
             .get()
             .map_or((0, 0), |looking| looking.progress(self.question));
         format!("{done} of {all} answered")
+    }
+
+    /// What the place in hand was answered in earlier examinations.
+    pub fn earlier(self) -> Option<Piece> {
+        let (looking, place) = (self.looking.get()?, self.at.get()?);
+        let opened = self.shop.in_hand()?;
+        let view = opened.book.view();
+        let slot = self.put.slot(place);
+        let visit = looking.examination.map(|examination| examination.id);
+        earlier(
+            &view.vehicle(opened.vehicle),
+            slot,
+            visit,
+            self.shop.style(),
+        )
     }
 
     /// What the place in hand was answered in this examination, and what one more answer does to it.

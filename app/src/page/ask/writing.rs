@@ -23,7 +23,8 @@ pub struct Put {
 }
 
 impl Put {
-    fn slot(self, place: Place) -> Slot {
+    /// The question at one place.
+    pub fn slot(self, place: Place) -> Slot {
         Slot {
             position: self.position,
             place,

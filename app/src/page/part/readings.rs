@@ -1,11 +1,12 @@
 //! The readings of one part, examination by examination, the latest first.
 
 use cartside_core::daybook::{Entry, EntryId, Kind, Says, VehicleView};
-use cartside_core::survey::{Question, Reading};
+use cartside_core::survey::{Question, Reading, Slot};
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 
+use crate::component::history_plot::earlier;
 use crate::correction_key::{correction_key, settle_key, strong, told};
 use crate::fate::Fate;
 use crate::markup::{Piece, live, nothing, sheet};
@@ -23,8 +24,9 @@ struct Line<'a> {
 /// The readings of one part of a wheel.
 pub(super) fn readings(shop: Workshop, id: EntryId, of: Part) -> Piece {
     sheet!(
-        "<section class=card><h2>Readings</h2>{}</section>",
+        "<section class=card><h2>Readings</h2>{}{}</section>",
         live(move || examinations(shop, id, of)),
+        live(move || earlier_values(shop, of)),
     )
 }
 
@@ -71,6 +73,29 @@ fn examinations(shop: Workshop, id: EntryId, of: Part) -> Piece {
         return sheet!("<p class=dim>Nothing has been looked at here yet.</p>");
     }
     shown.into()
+}
+
+/// The values of earlier examinations, question by question.
+fn earlier_values(shop: Workshop, of: Part) -> Option<Piece> {
+    let (opened, Part::At(position, place)) = (shop.opened.get()?, of) else {
+        return None;
+    };
+    let (view, style) = (opened.book.view(), shop.style());
+    let vehicle = view.vehicle(opened.vehicle);
+    let latest = vehicle.visits().last().map(|visit| visit.id);
+    let asked = Question::all().filter(|question| question.fits(place));
+    let folds = asked.filter_map(|question| {
+        let slot = Slot {
+            position,
+            place,
+            question,
+        };
+        let fold = earlier(&vehicle, slot, latest, style)?;
+        let name = words::question::short(question, style);
+        Some(sheet!("<h4 class=capital>{}</h4>{}", name, fold))
+    });
+    let folds: Vec<Piece> = folds.collect();
+    (!folds.is_empty()).then(|| sheet!("<div class=stack><h3>Earlier values</h3>{}</div>", folds))
 }
 
 /// One examination as far as it concerns the part: what it read, and where it can still be answered.

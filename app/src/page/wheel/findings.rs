@@ -5,6 +5,7 @@ use cartside_core::diagnosis::{Finding, causes, cures, in_the_way};
 use cartside_core::words;
 
 use crate::component::mark::grade_mark;
+use crate::component::terms::terms;
 use crate::looking::Looking;
 use crate::markup::{Piece, sheet};
 use crate::wording;
@@ -33,10 +34,14 @@ pub fn findings(looking: &Looking) -> Piece {
 fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
     let said = words::finding::finding(finding, &looking.wheel, workshop().style());
     let rests = rests_on(&finding.entries);
+    let explained = terms(
+        &[&said.heading, &said.where_, &said.how_much, &said.limit],
+        workshop().style(),
+    );
     sheet!(
         "<li class=card data-finding={} data-grade={}><h3>{}</h3>{}<p class=capital>{}: {}</p>\
          <p>By {}.</p>{}{}<details class=fold><summary>The entries it rests on ({})</summary>\
-         <ul class=list>{}</ul></details></li>",
+         <ul class=list>{}</ul></details>{}</li>",
         finding.question.code(),
         finding.grade.code(),
         said.heading,
@@ -47,7 +52,8 @@ fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
         said.not_looked.map(|left| sheet!("<p>{}</p>", left)),
         causes_and_cures(looking, finding),
         rests.len().to_string(),
-        rests
+        rests,
+        explained
     )
 }
 

@@ -1,0 +1,211 @@
+//! A reading's earlier values, and what has changed since, in words.
+
+use super::answer::{answered, share};
+use super::style::Style;
+use super::when::day;
+use crate::diagnosis::{Change, Difference, Point};
+use crate::quantity::Percent;
+use crate::survey::{Answer, Question};
+
+/// What stands above the readings that changed in this way.
+#[must_use]
+pub fn change(change: Change) -> &'static str {
+    match change {
+        Change::Worse => "worse",
+        Change::Differs => "different: which is worse cannot be told",
+        Change::New => "looked at for the first time",
+        Change::NotLookedAt => "not looked at this time",
+        Change::Better => "better",
+        Change::Same => "as before, within what two readings may differ by",
+    }
+}
+
+/// What was found then and what is found now: `½ mm on 3 May 2025; now 1½ mm`.
+#[must_use]
+pub fn then_and_now(difference: &Difference<'_>, style: Style) -> String {
+    let question = difference.slot.question;
+    let mut said = match &difference.then {
+        Some((visit, then)) => {
+            format!("{} on {}", answers(question, then, style), day(&visit.at))
+        }
+        None => "not looked at before".to_owned(),
+    };
+    let now = match difference.now.as_slice() {
+        [] => "not looked at".to_owned(),
+        now => answers(question, now, style),
+    };
+    said.push_str("; now ");
+    said.push_str(&now);
+    if difference.worked {
+        said.push_str("; work was done in between");
+    }
+    if difference.gone {
+        said.push_str("; then on a part this wheel, as it is described now, does not have or counts otherwise");
+    }
+    said
+}
+
+/// One earlier value: `3 May 2025: 1½ mm; moisture 9 to 11 %`.
+#[must_use]
+pub fn point(question: Question, point: &Point<'_>, style: Style) -> String {
+    let mut said = format!(
+        "{}: {}",
+        day(&point.visit.at),
+        answers(question, &point.answers, style)
+    );
+    if question != Question::Moisture {
+        let moist = point
+            .moisture
+            .map_or_else(|| "moisture not measured".to_owned(), moisture);
+        said.push_str("; ");
+        said.push_str(&moist);
+    }
+    if !point.work.is_empty() {
+        said.push_str("; work was done before this");
+    }
+    if point.other_numbers {
+        said.push_str("; the wheel was described with other parts then");
+    }
+    said
+}
+
+/// The moisture of a day: `moisture 9 to 11 %`.
+#[must_use]
+pub fn moisture((low, high): (Percent, Percent)) -> String {
+    let high = share(high);
+    match share(low) {
+        low if low == high => format!("moisture {high}"),
+        low => format!("moisture {} to {high}", low.trim_end_matches(" %")),
+    }
+}
+
+/// Several answers are a dispute.
+fn answers(question: Question, answers: &[Answer], style: Style) -> String {
+    let each: Vec<String> = answers
+        .iter()
+        .map(|answer| answered(question, answer, style))
+        .collect();
+    match each.as_slice() {
+        [_, _, ..] => format!("in dispute ({})", each.join(" or ")),
+        _ => each.concat(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{change, moisture, point, then_and_now};
+    use crate::daybook::{Kind, Says, Visit};
+    use crate::diagnosis::{Change, Difference, Point};
+    use crate::quantity::Percent;
+    use crate::survey::{Answer, Question, Slot};
+    use crate::wheel::{Place, Position};
+    use crate::words::sample::{american, entry, mm, style};
+
+    const JOINT: Slot = Slot {
+        position: Position::Near,
+        place: Place::Joint(2),
+        question: Question::JointGap,
+    };
+
+    #[test]
+    fn every_change_is_said() {
+        insta::assert_snapshot!(Change::ALL.map(change).join("\n"), @r"
+        worse
+        different: which is worse cannot be told
+        looked at for the first time
+        not looked at this time
+        better
+        as before, within what two readings may differ by
+        ");
+    }
+
+    #[test]
+    fn then_stands_beside_now() {
+        let visit = entry(1, Kind::Visit, "visit", Says::Visit(Visit::default()));
+        let said = |then: &[Answer], now: &[Answer], worked, gone| {
+            let then = (!then.is_empty()).then(|| (&visit, then.to_vec()));
+            let now = now.to_vec();
+            let (slot, change, grade) = (JOINT, Change::Worse, None);
+            let difference = Difference {
+                slot,
+                then,
+                now,
+                change,
+                grade,
+                worked,
+                gone,
+            };
+            then_and_now(&difference, style())
+        };
+        let rows = [
+            said(&[mm(0.5)], &[mm(1.5)], false, false),
+            said(&[mm(0.5), mm(2.0)], &[Answer::CannotSee], false, false),
+            said(&[], &[mm(1.5)], false, false),
+            said(&[mm(3.0)], &[mm(0.0)], true, false),
+            said(&[mm(3.0)], &[], false, true),
+        ];
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        ½ mm ± ¼ mm on 5 November 2026; now 1½ mm ± ¼ mm
+        in dispute (½ mm ± ¼ mm or 2 mm ± ¼ mm) on 5 November 2026; now can't see
+        not looked at before; now 1½ mm ± ¼ mm
+        3 mm ± ¼ mm on 5 November 2026; now 0 mm ± ¼ mm; work was done in between
+        3 mm ± ¼ mm on 5 November 2026; now not looked at; then on a part this wheel, as it is described now, does not have or counts otherwise
+        ");
+    }
+
+    #[test]
+    fn an_earlier_value_is_said_with_its_day_and_moisture() {
+        let visit = entry(1, Kind::Visit, "visit", Says::Visit(Visit::default()));
+        let moist = |low, high| Some((Percent::whole(low), Percent::whole(high)));
+        let said = |question, answer, moisture, work, other_numbers, style| {
+            let answers = vec![answer];
+            let work = if work { vec![&visit] } else { Vec::new() };
+            let it = Point {
+                visit: &visit,
+                answers,
+                moisture,
+                work,
+                other_numbers,
+            };
+            point(question, &it, style)
+        };
+        let share = Answer::Share(Percent::whole(14));
+        let rows = [
+            said(
+                Question::JointGap,
+                mm(1.5),
+                moist(9, 11),
+                false,
+                false,
+                style(),
+            ),
+            said(
+                Question::JointGap,
+                mm(1.5),
+                moist(12, 12),
+                true,
+                true,
+                style(),
+            ),
+            said(Question::Dish, mm(25.4), None, false, false, american()),
+            said(
+                Question::Moisture,
+                share,
+                moist(14, 14),
+                false,
+                false,
+                style(),
+            ),
+        ];
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        5 November 2026: 1½ mm ± ¼ mm; moisture 9 to 11 %
+        5 November 2026: 1½ mm ± ¼ mm; moisture 12 %; work was done before this; the wheel was described with other parts then
+        5 November 2026: 1 in ± 0 in; moisture not measured
+        5 November 2026: 14 %
+        ");
+        assert_eq!(
+            moisture((Percent::whole(9), Percent::whole(9))),
+            "moisture 9 %"
+        );
+    }
+}
