@@ -17,7 +17,7 @@ mod reach;
 mod rows;
 
 pub use cause::{Cause, causes};
-pub use cure::{Cure, InTheWay, cures, in_the_way};
+pub use cure::{Cure, InTheWay, before_a_draw, cures, in_the_way};
 pub use decision::{DecisionRefusal, carries_people, decided, decisions, effective, stands};
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};

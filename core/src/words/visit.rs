@@ -2,7 +2,7 @@
 
 use super::list;
 use crate::daybook::Visit;
-use crate::survey::{Stage, Use};
+use crate::survey::{SafeToLift, Stage, Use};
 
 /// What a vehicle is to be used for, as a label.
 #[must_use]
@@ -24,6 +24,36 @@ pub fn stage(stage: Stage) -> &'static str {
         Stage::OffTheArm => "off the arm",
         Stage::TyreOff => "tyre off",
         Stage::AfterTyring => "after tyring",
+    }
+}
+
+/// Whether it is safe to lift, as it is asked.
+#[must_use]
+pub fn asks_lift() -> &'static str {
+    "Is it safe to lift: hard level ground, room for a stand, nothing that would give way?"
+}
+
+/// Whether it is safe to lift, as a label.
+#[must_use]
+pub fn safe_to_lift(it: SafeToLift) -> &'static str {
+    match it {
+        SafeToLift::Yes => "safe to lift",
+        SafeToLift::No => "not safe to lift",
+        SafeToLift::CannotSee => "safe to lift: can't see",
+    }
+}
+
+/// Why a question for which a wheel is lifted is not asked; `None` where nothing is in its way.
+#[must_use]
+pub fn not_lifted(it: Option<SafeToLift>) -> Option<&'static str> {
+    match it {
+        None | Some(SafeToLift::Yes) => None,
+        Some(SafeToLift::No) => Some(
+            "The wheel is lifted for this, and the first look said that it is not safe to lift. Make it safe and say so, or look off the arm.",
+        ),
+        Some(SafeToLift::CannotSee) => Some(
+            "The wheel is lifted for this, and the first look could not see whether it is safe to lift. Find out and say so, or look off the arm.",
+        ),
     }
 }
 
@@ -49,6 +79,10 @@ pub fn visit(said: &Visit) -> String {
         words.push_str("; ");
         words.push_str(stage(said.stage));
     }
+    if let Some(it) = said.safe_to_lift {
+        words.push_str("; ");
+        words.push_str(safe_to_lift(it));
+    }
     if !said.conditions.is_empty() {
         words.push_str("; ");
         words.push_str(&said.conditions);
@@ -58,9 +92,21 @@ pub fn visit(said: &Visit) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{stage, used_for, visit};
+    use super::{asks_lift, not_lifted, safe_to_lift, stage, used_for, visit};
     use crate::daybook::Visit;
-    use crate::survey::{Stage, Use};
+    use crate::survey::{SafeToLift, Stage, Use};
+
+    #[test]
+    fn whether_it_is_safe_to_lift_is_asked_and_bars_what_is_lifted_for() {
+        insta::assert_snapshot!(asks_lift(), @"Is it safe to lift: hard level ground, room for a stand, nothing that would give way?");
+        insta::assert_snapshot!(SafeToLift::ALL.map(safe_to_lift).join(" / "), @"safe to lift / not safe to lift / safe to lift: can't see");
+        assert_eq!([None, Some(SafeToLift::Yes)].map(not_lifted), [None, None]);
+        let barred = [SafeToLift::No, SafeToLift::CannotSee].map(|it| not_lifted(Some(it)));
+        insta::assert_snapshot!(barred.map(Option::unwrap).join("\n"), @r"
+        The wheel is lifted for this, and the first look said that it is not safe to lift. Make it safe and say so, or look off the arm.
+        The wheel is lifted for this, and the first look could not see whether it is safe to lift. Find out and say so, or look off the arm.
+        ");
+    }
 
     #[test]
     fn everything_has_a_name() {
@@ -74,6 +120,7 @@ mod tests {
             place: "Upper Meadow".to_owned(),
             used_for: vec![Use::Goods, Use::Road],
             stage: Stage::TyreOff,
+            safe_to_lift: Some(SafeToLift::No),
             conditions: "poor light, straw in the way".to_owned(),
         };
         let people = Visit {
@@ -84,7 +131,7 @@ mod tests {
         insta::assert_snapshot!(rows.join("\n"), @r"
         examination
         examination; for people carried
-        examination at Upper Meadow; for goods and road use; tyre off; poor light, straw in the way
+        examination at Upper Meadow; for goods and road use; tyre off; not safe to lift; poor light, straw in the way
         ");
     }
 }
