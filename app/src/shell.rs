@@ -9,8 +9,8 @@ use crate::component::examination::GoingOn;
 use crate::demonstration;
 use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::{
-    ask, begin, book, bring_in, build, carry_out, disputes, entries, part, preferences, unknown,
-    vehicle, wheel,
+    ask, begin, book, bring_in, build, carry_out, decide, disputes, entries, examination,
+    first_look, part, preferences, unknown, vehicle, wheel, work,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -89,6 +89,10 @@ fn page(route: Route) -> Piece {
         Route::Vehicle(id) => in_hand(id, move || vehicle::page(id)),
         Route::Entries(id) => in_hand(id, move || entries::page(id)),
         Route::Disputes(id) => in_hand(id, move || disputes::page(id)),
+        Route::Examination(id) => in_hand(id, move || examination::page(id)),
+        Route::FirstLook(id) => in_hand(id, move || first_look::page(id)),
+        Route::Decide(id, position) => in_hand(id, move || decide::page(id, position)),
+        Route::Work(id, position) => in_hand(id, move || work::page(id, position)),
         Route::Wheel(id, position) => in_hand(id, move || wheel::page(id, position)),
         Route::Build(id, position) => in_hand(id, move || build::page(id, position)),
         Route::Ask(id, position, question, place) => {

@@ -77,7 +77,7 @@ impl Day {
 }
 
 fn days(year: u32, month: u32) -> u32 {
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
     match month {
         2 if leap => 29,
         2 => 28,

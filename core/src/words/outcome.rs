@@ -50,6 +50,12 @@ pub fn look_again(day: &Day, today: &str) -> String {
     }
 }
 
+/// That several decisions on one wheel differ.
+#[must_use]
+pub fn decisions_differ() -> &'static str {
+    "In dispute: these decisions differ, and until that is settled the harshest side counts. Deciding anew replaces them all."
+}
+
 /// What the shop sets for a row: `the shop's limit for tyre gap, keep empty: 2 mm or more anywhere`.
 #[must_use]
 pub fn limit(said: &LimitSaid, style: Style) -> String {
@@ -140,7 +146,7 @@ pub fn report(said: &Report) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{decision, limit, look_again, report, work, work_done};
+    use super::{decision, decisions_differ, limit, look_again, report, work, work_done};
     use crate::daybook::{Day, Decision, LimitSaid, Report, Threshold, Work, WorkDone};
     use crate::quantity::length::millimetres;
     use crate::survey::Standing;
@@ -167,6 +173,11 @@ mod tests {
         near fore wheel: keep empty, decided; signed Ada Field
         near fore wheel: light work only, decided; keep empty was proposed; because “the gap is under a nail”; look again by 1 May 2027; signed Ada Field
         ");
+    }
+
+    #[test]
+    fn decisions_that_differ_are_a_dispute() {
+        insta::assert_snapshot!(decisions_differ(), @"In dispute: these decisions differ, and until that is settled the harshest side counts. Deciding anew replaces them all.");
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! An examination in a line: where, what for, how far taken apart, under which conditions.
 
 use super::list;
+use super::style::Style;
 use crate::daybook::Visit;
 use crate::survey::{SafeToLift, Stage, Use};
 
@@ -25,6 +26,43 @@ pub fn stage(stage: Stage) -> &'static str {
         Stage::TyreOff => "tyre off",
         Stage::AfterTyring => "after tyring",
     }
+}
+
+/// That nothing is said yet of what the vehicle is to be used for.
+#[must_use]
+pub fn use_not_said() -> &'static str {
+    "What it is to be used for is not said yet, and a standing is one against the stated use."
+}
+
+/// Why a question is not asked at this stage.
+#[must_use]
+pub fn not_asked(at: Stage, style: Style) -> String {
+    style.fill(match at {
+        Stage::OnTheArm => "This cannot be answered while the wheel is on its arm.",
+        Stage::OffTheArm => {
+            "This cannot be answered while the wheel is off its arm. What was answered before is kept."
+        }
+        Stage::TyreOff => {
+            "This cannot be answered while the {tyre} is off. What was answered before is kept."
+        }
+        Stage::AfterTyring => {
+            "The first look is one before any work, and is not asked after {tyring}."
+        }
+    })
+}
+
+/// What choosing this stage means for what is written, where it means something.
+#[must_use]
+pub fn stage_means(at: Stage, style: Style) -> Option<String> {
+    let words = match at {
+        Stage::OnTheArm => return None,
+        Stage::OffTheArm => "What keeps the wheel on and its arm are not asked while it is off.",
+        Stage::TyreOff => "The {tyre} is not asked about while it is off.",
+        Stage::AfterTyring => {
+            "The proof: it is saved as an examination of its own, so that what was read before the work stays beside it."
+        }
+    };
+    Some(style.fill(words))
 }
 
 /// Whether it is safe to lift, as it is asked.
@@ -92,9 +130,32 @@ pub fn visit(said: &Visit) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{asks_lift, not_lifted, safe_to_lift, stage, used_for, visit};
+    use super::{
+        asks_lift, not_asked, not_lifted, safe_to_lift, stage, stage_means, use_not_said, used_for,
+        visit,
+    };
     use crate::daybook::Visit;
     use crate::survey::{SafeToLift, Stage, Use};
+    use crate::words::sample::{american, style};
+
+    #[test]
+    fn a_stage_says_what_it_leaves_out() {
+        insta::assert_snapshot!(use_not_said(), @"What it is to be used for is not said yet, and a standing is one against the stated use.");
+        insta::assert_snapshot!(Stage::ALL.map(|it| not_asked(it, style())).join("\n"), @r"
+        This cannot be answered while the wheel is on its arm.
+        This cannot be answered while the wheel is off its arm. What was answered before is kept.
+        This cannot be answered while the tyre is off. What was answered before is kept.
+        The first look is one before any work, and is not asked after tyring.
+        ");
+        let means = Stage::ALL
+            .into_iter()
+            .filter_map(|it| stage_means(it, american()));
+        insta::assert_snapshot!(means.collect::<Vec<_>>().join("\n"), @r"
+        What keeps the wheel on and its arm are not asked while it is off.
+        The tire is not asked about while it is off.
+        The proof: it is saved as an examination of its own, so that what was read before the work stays beside it.
+        ");
+    }
 
     #[test]
     fn whether_it_is_safe_to_lift_is_asked_and_bars_what_is_lifted_for() {
