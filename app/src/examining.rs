@@ -10,9 +10,13 @@ use crate::workshop::{Notice, Step, Workshop};
 /// Says this of the latest examination, then goes on with whether it is stored. What is said already is not
 /// written again.
 pub fn say(shop: Workshop, id: EntryId, said: Visit, then: impl FnOnce(bool) + 'static) {
-    match prepared(shop, id, &said) {
+    say_boxed(shop, id, &said, Box::new(then));
+}
+
+fn say_boxed(shop: Workshop, id: EntryId, said: &Visit, then: Box<dyn FnOnce(bool)>) {
+    match prepared(shop, id, said) {
         Ok(Some(entry)) => {
-            let what = words::visit::visit(&said);
+            let what = words::visit::visit(said);
             shop.write_then(&entry, what, then);
         }
         Ok(None) => then(true),

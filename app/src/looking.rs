@@ -37,13 +37,11 @@ impl Examination {
         })
     }
 
-    /// The latest of the vehicle in hand, followed as the book grows.
-    pub fn follow(shop: Workshop) -> Memo<Option<Examination>> {
-        Memo::new(move |_| {
-            let opened = shop.opened.get()?;
-            let view = opened.book.view();
-            Examination::latest(&view.vehicle(opened.vehicle))
-        })
+    /// The latest of the vehicle in hand. Whoever reads it reads it again after each step.
+    pub fn now(shop: Workshop) -> Option<Examination> {
+        let opened = shop.opened.get()?;
+        let view = opened.book.view();
+        Examination::latest(&view.vehicle(opened.vehicle))
     }
 }
 

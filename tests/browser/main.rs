@@ -13,6 +13,7 @@ mod answers;
 mod broken_files;
 mod demonstration;
 mod elsewhere;
+mod examination;
 mod install;
 mod main_line;
 mod panic;

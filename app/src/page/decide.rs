@@ -25,7 +25,8 @@ struct Deciding {
     id: EntryId,
     position: Position,
     looking: Memo<Option<Looking>>,
-    standing: RwSignal<Option<Standing>>,
+    /// The code of the standing chosen; empty while none is. As text, since each sort of signal is code of its own.
+    standing: RwSignal<String>,
     reason: RwSignal<String>,
     day: RwSignal<String>,
     signed: RwSignal<String>,
@@ -50,7 +51,12 @@ impl Deciding {
             id,
             position,
             looking,
-            standing: RwSignal::new(before.as_ref().map(|before| before.standing)),
+            standing: RwSignal::new(
+                before
+                    .as_ref()
+                    .map(|before| before.standing.code().to_owned())
+                    .unwrap_or_default(),
+            ),
             day: RwSignal::new(day.map(|day| day.as_str().to_owned()).unwrap_or_default()),
             reason: RwSignal::new(before.map(|before| before.reason).unwrap_or_default()),
             signed: RwSignal::new(shop.preferences.get_untracked().person),
@@ -60,7 +66,10 @@ impl Deciding {
 
     /// Why the reason is needed, while it is missing.
     fn wants_reason(self) -> Option<String> {
-        let (standing, looking) = (self.standing.get()?, self.looking.get()?);
+        let (standing, looking) = (
+            Standing::from_code(&self.standing.get())?,
+            self.looking.get()?,
+        );
         let proposed = looking.judgement.proposed();
         let missing = standing < proposed && self.reason.with(|reason| reason.trim().is_empty());
         missing.then(|| words::refusal::decision(DecisionRefusal::NoReason { standing, proposed }))
@@ -102,9 +111,7 @@ impl Deciding {
     }
 
     fn decision(self, looking: &Looking) -> Step<Decision> {
-        let standing = self
-            .standing
-            .get_untracked()
+        let standing = Standing::from_code(&self.standing.get_untracked())
             .ok_or("No standing is chosen yet: choose one, then sign. Nothing was changed.")?;
         let look_again = match self.day.get_untracked().as_str() {
             "" => None,
@@ -151,38 +158,32 @@ pub fn page(id: EntryId, position: Position) -> Piece {
     let shop = workshop();
     let deciding = Deciding::new(shop, id, position);
     let looking = deciding.looking;
-    let there = Memo::new(move |_| {
-        looking.with(|looking| looking.as_ref().map(|now| now.examination.is_some()))
-    });
     sheet!(
         "<main class=page data-page=decide><h1>Decide: {}</h1>{}\
          <a class=\"key key-plain\" href={}>To the wheel</a></main>",
         words::place::wheel_at(position),
-        live(move || match there.get() {
+        live(move || match looking.get() {
             None => no_wheel(),
-            Some(false) => begin_examination(id, None),
-            Some(true) => form(deciding),
+            Some(looking) if looking.examination.is_none() => begin_examination(id, None),
+            Some(looking) => form(deciding, &looking),
         }),
         Route::Wheel(id, position).href()
     )
 }
 
-fn form(deciding: Deciding) -> Piece {
-    let Deciding {
-        shop,
-        id,
-        position,
-        looking,
-        ..
-    } = deciding;
+fn form(deciding: Deciding, looking: &Looking) -> Piece {
+    let marks = Standing::ALL.map(|it| {
+        let latest = looking.examination.as_ref();
+        let day = latest.map_or("no day yet", |latest| latest.shown.as_str());
+        let examined = Examined::of(day, &looking.wheel, &looking.judgement.missing);
+        words::standing::standing(it, &examined, deciding.shop.style())
+    });
     sheet!(
         "{}{}{}{}{}<p class=refusal role=alert>{}</p>\
          <button type=button class=\"key key-main\" data-key=sign on:click={}>Sign and save</button>",
-        live(move || looking.get().map(|looking| proposed(shop, &looking))),
-        live(move || looking
-            .get()
-            .map(|looking| decided_cards(id, position, &looking, false))),
-        live(move || looking.get().map(|looking| standings(deciding, &looking))),
+        proposed(deciding.shop, looking),
+        decided_cards(deciding.id, deciding.position, looking, false),
+        live(move || standings(deciding, &marks)),
         reason(deciding),
         look_again_and_name(deciding),
         live(move || deciding.refusal.get()),
@@ -216,30 +217,26 @@ fn proposed(shop: Workshop, looking: &Looking) -> Piece {
 }
 
 /// The standings to choose from, each with what it means.
-fn standings(deciding: Deciding, looking: &Looking) -> Piece {
-    let style = deciding.shop.style();
-    let latest = looking.examination.as_ref();
-    let day = latest.map_or("no day yet", |latest| latest.shown.as_str());
-    let examined = Examined::of(day, &looking.wheel, &looking.judgement.missing);
+fn standings(deciding: Deciding, means: &[String]) -> Piece {
     let chosen = deciding.standing.get();
-    let rows = Standing::ALL.into_iter().map(|it| {
+    let mut rows: Vec<Piece> = Vec::new();
+    for (it, means) in Standing::ALL.into_iter().zip(means) {
         let key = plain_choice(
             it.code().into(),
-            chosen == Some(it),
-            words::term::standing(it).into(),
-            tap(move || deciding.standing.set(Some(it))),
+            chosen == it.code(),
+            standing_mark(it).into(),
+            tap(move || deciding.standing.set(it.code().to_owned())),
         );
-        sheet!(
-            "<li class=stack data-standing-choice={}><div class=\"row evenly\">{}</div>{}<p class=dim>{}</p></li>",
+        rows.push(sheet!(
+            "<li class=stack data-standing-choice={}><div class=\"row evenly\">{}</div><p class=dim>{}</p></li>",
             it.code(),
             key,
-            standing_mark(it),
-            words::standing::standing(it, &examined, style)
-        )
-    });
+            means.clone()
+        ));
+    }
     sheet!(
         "<section class=stack data-step=standing><h2>Decided</h2><ul class=stack>{}</ul></section>",
-        rows.collect::<Vec<Piece>>()
+        rows
     )
 }
 

@@ -3,43 +3,108 @@
 
 use cartside_core::daybook::{EntryId, Visit};
 use cartside_core::survey::{Stage, Use};
-use cartside_core::words::{self, Style};
+use cartside_core::words;
 use leptos::prelude::*;
 
 use crate::component::choice::choice;
 use crate::component::examination::{GoingOn, begin_examination, current};
 use crate::examining;
 use crate::looking::Examination;
-use crate::markup::{Piece, afresh, heard, live, sheet, tap, typed};
+use crate::markup::{Piece, heard, live, sheet, tap, typed};
 use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
+
+/// What is being said. Copies are the same; its signals live as long as their page. Uses and stage by their codes,
+/// since each sort of signal is code of its own.
+#[derive(Clone, Copy)]
+struct Form {
+    shop: Workshop,
+    id: EntryId,
+    uses: RwSignal<String>,
+    stage: RwSignal<String>,
+    place: RwSignal<String>,
+    conditions: RwSignal<String>,
+}
+
+impl Form {
+    fn of(shop: Workshop, id: EntryId, said: Visit) -> Form {
+        let mut uses = String::new();
+        for it in said.used_for {
+            toggle(&mut uses, it);
+        }
+        Form {
+            shop,
+            id,
+            uses: RwSignal::new(uses),
+            stage: RwSignal::new(said.stage.code().to_owned()),
+            place: RwSignal::new(said.place),
+            conditions: RwSignal::new(said.conditions),
+        }
+    }
+
+    fn save(self) {
+        let uses = self.uses.get_untracked();
+        let stage = Stage::from_code(&self.stage.get_untracked()).unwrap_or_default();
+        let now = untrack(|| Examination::now(self.shop));
+        let said = Visit {
+            place: self.place.get_untracked().trim().to_owned(),
+            used_for: Use::ALL
+                .into_iter()
+                .filter(|it| holds(&uses, *it))
+                .collect(),
+            stage,
+            conditions: self.conditions.get_untracked().trim().to_owned(),
+            safe_to_lift: now.and_then(|now| now.said.safe_to_lift),
+        };
+        let next = match stage {
+            Stage::OnTheArm => Route::FirstLook(self.id),
+            _ => Route::Vehicle(self.id),
+        };
+        examining::say(self.shop, self.id, said, move |stored| {
+            if stored {
+                next.go();
+            }
+        });
+    }
+}
+
+fn holds(uses: &str, it: Use) -> bool {
+    uses.split(' ').any(|code| code == it.code())
+}
+
+/// Adds a use, or takes it away.
+fn toggle(uses: &mut String, it: Use) {
+    if holds(uses, it) {
+        *uses = uses.replace(&format!("{} ", it.code()), "");
+    } else {
+        uses.push_str(it.code());
+        uses.push(' ');
+    }
+}
 
 /// What the examination in hand is for; where none is, the card that begins one.
 pub fn page(id: EntryId) -> Piece {
     let shop = workshop();
     let going_on = expect_context::<GoingOn>();
-    let latest = Examination::follow(shop);
-    // Another examination is another form; a correction of this one leaves what is being typed alone.
-    let in_hand = Memo::new(move |_| {
-        let latest = latest.get()?;
-        current(&latest, going_on).then_some(latest.id)
-    });
+    let latest = untrack(|| Examination::now(shop).filter(|latest| current(latest, going_on)));
+    let form = Form::of(
+        shop,
+        id,
+        latest.map(|latest| latest.said).unwrap_or_default(),
+    );
     sheet!(
         "<main class=page data-page=examination><h1>Who and what for</h1>{}\
-         <a class=\"key key-plain\" data-key=skip href={}>Not now: to the vehicle</a></main>",
-        afresh(move || match in_hand.get() {
-            Some(_) => form(shop, id, latest.get_untracked()),
-            None => begin_examination(id, latest.get()),
+         <a class=\"key key-plain\" href={}>To the vehicle</a></main>",
+        live(move || match Examination::now(shop) {
+            Some(latest) if current(&latest, going_on) => fields(form),
+            latest => begin_examination(id, latest),
         }),
         Route::Vehicle(id).href()
     )
 }
 
-fn form(shop: Workshop, id: EntryId, latest: Option<Examination>) -> Piece {
-    let said = RwSignal::new(latest.map(|latest| latest.said).unwrap_or_default());
-    let Visit {
-        place, conditions, ..
-    } = said.get_untracked();
+fn fields(form: Form) -> Piece {
+    let text = |signal: RwSignal<String>| heard(move |event| signal.set(typed(&event)));
     sheet!(
         "<a class=\"key key-plain\" data-key=skip href={}>Skip this</a>{}{}\
          <section class=stack><label class=field>Place\
@@ -47,52 +112,35 @@ fn form(shop: Workshop, id: EntryId, latest: Option<Examination>) -> Piece {
          <label class=field>Light, weather, what is in the way\
          <input type=text autocomplete=off maxlength=400 value={} on:input={}/></label></section>{}\
          <button type=button class=\"key key-main\" data-key=save-examination on:click={}>Save and look</button>",
-        Route::FirstLook(id).href(),
-        live(move || uses(said)),
-        live(move || stages(said, shop.style())),
-        place,
-        heard(move |event| {
-            let words = typed(&event).trim().to_owned();
-            said.update_untracked(|said| said.place = words);
-        }),
-        conditions,
-        heard(move |event| {
-            let words = typed(&event).trim().to_owned();
-            said.update_untracked(|said| said.conditions = words);
-        }),
-        live(move || who(shop)),
-        tap(move || save(shop, id, said.get_untracked()))
+        Route::FirstLook(form.id).href(),
+        live(move || uses(form)),
+        live(move || stages(form)),
+        form.place.get_untracked(),
+        text(form.place),
+        form.conditions.get_untracked(),
+        text(form.conditions),
+        live(move || who(form.shop)),
+        tap(move || form.save())
     )
 }
 
-fn save(shop: Workshop, id: EntryId, said: Visit) {
-    let next = match said.stage {
-        Stage::OnTheArm => Route::FirstLook(id),
-        _ => Route::Vehicle(id),
-    };
-    examining::say(shop, id, said, move |stored| {
-        if stored {
-            next.go();
-        }
-    });
-}
-
-fn uses(said: RwSignal<Visit>) -> Piece {
-    let now = said.with(|said| said.used_for.clone());
-    let keys = Use::ALL.into_iter().map(|it| {
-        choice(
+fn uses(form: Form) -> Piece {
+    let now = form.uses.get();
+    let mut keys: Vec<Piece> = Vec::new();
+    for it in Use::ALL {
+        keys.push(choice(
             it.code(),
-            now.contains(&it),
+            holds(&now, it),
             words::visit::used_for(it).into(),
-            tap(move || said.update(|said| toggle(&mut said.used_for, it))),
-        )
-    });
-    let people = now.iter().any(|it| it.carries_people());
+            tap(move || form.uses.update(|uses| toggle(uses, it))),
+        ));
+    }
+    let people = holds(&now, Use::People);
     sheet!(
         "<section class=stack data-step=use><h2>What is it to be used for?</h2>\
          <p class=dim>One or several. Every standing is one against this use.</p>\
          <div class=choices>{}</div>{}</section>",
-        keys.collect::<Vec<Piece>>(),
+        keys,
         people.then(|| sheet!(
             "<p class=warning data-people>{}</p>",
             words::standing::people()
@@ -100,32 +148,24 @@ fn uses(said: RwSignal<Visit>) -> Piece {
     )
 }
 
-fn toggle(uses: &mut Vec<Use>, it: Use) {
-    match uses.iter().position(|other| *other == it) {
-        Some(at) => drop(uses.remove(at)),
-        None => {
-            uses.push(it);
-            uses.sort_unstable();
-        }
-    }
-}
-
-fn stages(said: RwSignal<Visit>, style: Style) -> Piece {
-    let now = said.with(|said| said.stage);
-    let keys = Stage::ALL.into_iter().map(|stage| {
-        choice(
+fn stages(form: Form) -> Piece {
+    let (now, style) = (form.stage.get(), form.shop.style());
+    let mut keys: Vec<Piece> = Vec::new();
+    for stage in Stage::ALL {
+        keys.push(choice(
             stage.code(),
-            now == stage,
+            now == stage.code(),
             words::question::stage(stage, style).into(),
-            tap(move || said.update(|said| said.stage = stage)),
-        )
-    });
+            tap(move || form.stage.set(stage.code().to_owned())),
+        ));
+    }
+    let means = Stage::from_code(&now).and_then(|now| words::visit::stage_means(now, style));
     sheet!(
         "<section class=stack data-step=stage><h2>How far is the wheel taken apart?</h2>\
          <p class=dim>Change it as the work goes on: each reading keeps the stage it was taken at.</p>\
          <div class=choices>{}</div>{}</section>",
-        keys.collect::<Vec<Piece>>(),
-        words::visit::stage_means(now, style).map(|means| sheet!("<p>{}</p>", means))
+        keys,
+        means.map(|means| sheet!("<p>{}</p>", means))
     )
 }
 

@@ -85,7 +85,6 @@ impl FirstLook {
 pub fn page(id: EntryId) -> Piece {
     let shop = workshop();
     let going_on = expect_context::<GoingOn>();
-    let latest = Examination::follow(shop);
     let first = FirstLook {
         shop,
         id,
@@ -94,7 +93,7 @@ pub fn page(id: EntryId) -> Piece {
     sheet!(
         "<main class=page data-page=first-look><h1>First look</h1>{}\
          <a class=\"key key-main\" href={}>To the vehicle</a></main>",
-        live(move || match latest.get() {
+        live(move || match Examination::now(shop) {
             Some(latest) if current(&latest, going_on) => look(first, &latest),
             latest => begin_examination(id, latest),
         }),

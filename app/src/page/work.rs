@@ -1,8 +1,6 @@
 //! Work done on one wheel: what was done to which part, by whom, and what the same part read before and after.
 
-use cartside_core::daybook::{
-    Entry, EntryId, Kind, Says, Thread, Unwritten, VehicleView, Work, WorkDone,
-};
+use cartside_core::daybook::{Entry, EntryId, Kind, Says, Unwritten, VehicleView, Work, WorkDone};
 use cartside_core::survey::Slot;
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words::{self, Style};
@@ -24,8 +22,10 @@ struct Writing {
     shop: Workshop,
     id: EntryId,
     position: Position,
-    place: RwSignal<Place>,
-    did: RwSignal<Vec<Work>>,
+    /// The code of the part, and those of what was done with a space after each. As text, since each sort of signal is
+    /// code of its own.
+    place: RwSignal<String>,
+    did: RwSignal<String>,
     text: RwSignal<String>,
     by_whom: RwSignal<String>,
 }
@@ -33,9 +33,12 @@ struct Writing {
 impl Writing {
     /// Saves it; the fields are emptied only of what was saved.
     fn save(self) {
+        let place = Place::from_code(&self.place.get_untracked());
+        let did = self.did.get_untracked();
+        let did = did.split(' ').filter_map(Work::from_code);
         let done = WorkDone {
-            part: Part::At(self.position, self.place.get_untracked()),
-            did: self.did.get_untracked(),
+            part: Part::At(self.position, place.unwrap_or(Place::Whole)),
+            did: did.collect(),
             text: self.text.get_untracked().trim().to_owned(),
             by_whom: self.by_whom.get_untracked().trim().to_owned(),
         };
@@ -61,7 +64,7 @@ impl Writing {
             self.shop.write_then(&entry, what, move |stored| {
                 if stored {
                     // The page may be gone by now, and its signals with it.
-                    let _ = self.did.try_set(Vec::new());
+                    let _ = self.did.try_set(String::new());
                     let _ = self.text.try_set(String::new());
                 }
             });
@@ -77,38 +80,33 @@ pub fn page(id: EntryId, position: Position) -> Piece {
         shop,
         id,
         position,
-        place: RwSignal::new(Place::Whole),
-        did: RwSignal::new(Vec::new()),
+        place: RwSignal::new(String::new()),
+        did: RwSignal::new(String::new()),
         text: RwSignal::new(String::new()),
         by_whom: RwSignal::new(shop.preferences.get_untracked().person),
     };
-    let there = Memo::new(move |_| looking.with(Option::is_some));
     sheet!(
         "<main class=page data-page=work><h1>Work done: {}</h1>{}{}\
          <a class=\"key key-plain\" href={}>To the wheel</a></main>",
         words::place::wheel_at(position),
-        live(move || if there.get() {
-            form(writing, looking)
-        } else {
-            no_wheel()
+        live(move || match looking.get() {
+            Some(looking) => form(writing, &looking),
+            None => no_wheel(),
         }),
         live(move || written(shop, position)),
         Route::Wheel(id, position).href()
     )
 }
 
-fn form(writing: Writing, looking: Memo<Option<Looking>>) -> Piece {
+fn form(writing: Writing, looking: &Looking) -> Piece {
     let shop = writing.shop;
     sheet!(
-        "<section class=card><label class=field>Part<select on:change={}>{}</select></label>{}\
+        "<section class=stack><label class=field>Part<select on:change={}>{}</select></label>{}\
          <label class=field>More about it{}</label><label class=field>By whom\
          <input type=text autocomplete=off maxlength=80 value={} on:input={}/></label>\
          <button type=button class=\"key key-main\" data-key=save-work on:click={}>Save the work</button></section>",
-        heard(move |event| {
-            let place = Place::from_code(&typed(&event));
-            writing.place.set(place.unwrap_or(Place::Whole));
-        }),
-        live(move || looking.get().map(|looking| places(&looking, shop.style()))),
+        heard(move |event| writing.place.set(typed(&event))),
+        places(looking, shop.style()),
         live(move || sorts(writing, shop.style())),
         live(move || sheet!(
             "<textarea maxlength=2000 value={} on:input={}/>",
@@ -139,24 +137,25 @@ fn places(looking: &Looking, style: Style) -> Vec<Piece> {
 /// The sorts of work, of which several may be chosen.
 fn sorts(writing: Writing, style: Style) -> Piece {
     let chosen = writing.did.get();
-    let keys = Work::ALL.iter().map(|work| {
-        choice(
+    let mut keys: Vec<Piece> = Vec::new();
+    for work in Work::ALL {
+        let code = format!("{} ", work.code());
+        keys.push(choice(
             work.code(),
-            chosen.contains(work),
+            chosen.split(' ').any(|it| it == work.code()),
             words::outcome::work(*work, style).into(),
             tap(move || {
-                writing
-                    .did
-                    .update(|did| match did.iter().position(|it| it == work) {
-                        Some(at) => drop(did.remove(at)),
-                        None => did.push(*work),
-                    });
+                // No code of a sort ends with that of another.
+                writing.did.update(|did| match did.find(&code) {
+                    Some(_) => *did = did.replace(&code, ""),
+                    None => did.push_str(&code),
+                });
             }),
-        )
-    });
+        ));
+    }
     sheet!(
         "<div class=stack data-step=work><h2>What was done?</h2><div class=choices>{}</div></div>",
-        keys.collect::<Vec<Piece>>()
+        keys
     )
 }
 
@@ -223,27 +222,36 @@ fn item(
 
 /// The word for the state of the page, and the one that is shown.
 type When = (&'static str, &'static str);
+const BEFORE: When = ("before", "Before");
+const AFTER: When = ("after", "After");
 
 /// For each question, what this part read last before an entry of this number, and first after it.
 fn readings<'a>(vehicle: &VehicleView<'_, 'a>, part: Part, n: u64) -> Vec<(When, &'a Entry)> {
-    let threads = vehicle.threads(&Kind::Reading);
-    let threads = threads.into_iter().filter(|thread| !thread.struck());
-    let mut taken: Vec<&'a Entry> = threads.flat_map(Thread::entries).copied().collect();
-    taken.retain(|entry| {
-        let slot = Slot::from_code(&entry.slot);
-        slot.is_some_and(|slot| slot.part() == part) && entry.is_read() && !entry.strikes()
-    });
-    taken.sort_by_key(|entry| entry.order());
-    let mut slots: Vec<&str> = taken.iter().map(|entry| entry.slot.as_str()).collect();
-    slots.sort_unstable();
-    slots.dedup();
-    let mut found = Vec::new();
-    for slot in slots {
-        let mut here = taken.iter().copied().filter(|entry| entry.slot == slot);
-        let before = here.clone().take_while(|entry| entry.n < n).last();
-        found.extend(before.map(|entry| (("before", "Before"), entry)));
-        let after = here.find(|entry| entry.n > n);
-        found.extend(after.map(|entry| (("after", "After"), entry)));
+    let mut found: Vec<(When, &'a Entry)> = Vec::new();
+    for thread in vehicle.threads(&Kind::Reading) {
+        for entry in thread.entries() {
+            let slot = Slot::from_code(&entry.slot).filter(|slot| slot.part() == part);
+            if slot.is_some() && !thread.struck() && matches!(entry.says, Says::Reading(_)) {
+                take(&mut found, entry, n);
+            }
+        }
     }
     found
+}
+
+/// Keeps an entry if it is nearer to this number than what is kept of its slot on that side.
+fn take<'a>(found: &mut Vec<(When, &'a Entry)>, entry: &'a Entry, n: u64) {
+    let after = entry.n > n;
+    let when = if after { AFTER } else { BEFORE };
+    let same = |(of, other): &&mut (When, &Entry)| *of == when && other.slot == entry.slot;
+    match found.iter_mut().find(same) {
+        Some((_, kept)) if (entry.n < kept.n) == after => *kept = entry,
+        Some(_) => {}
+        None => {
+            // Before stands above after, question by question.
+            let at = found.iter().position(|(_, other)| other.slot == entry.slot);
+            let at = at.map_or(found.len(), |at| at + usize::from(after));
+            found.insert(at, (when, entry));
+        }
+    }
 }
