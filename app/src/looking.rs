@@ -1,9 +1,9 @@
 //! One wheel as the book has it now: how it is built, what its latest examination has answered, what that comes to,
 //! and what is still to be asked.
 
-use cartside_core::daybook::{Entry, EntryId, VehicleView};
-use cartside_core::diagnosis::{Beside, Grade, Judgement, examined, judge};
-use cartside_core::survey::{Answer, Places, Question};
+use cartside_core::daybook::{EntryId, VehicleView, Visit};
+use cartside_core::diagnosis::{Beside, Grade, Judgement, carries_people, examined, judge};
+use cartside_core::survey::{Answer, Places, Question, Stage, is_lifted_for};
 use cartside_core::wheel::{Place, Position, Wheel};
 use cartside_core::words;
 
@@ -20,20 +20,28 @@ pub struct Examination {
     pub day: String,
     /// The same day, as it is shown.
     pub shown: String,
+    /// What is said of it now.
+    pub said: Visit,
 }
 
 impl Examination {
-    fn of(entry: &Entry) -> Examination {
-        Examination {
+    /// The latest of a vehicle.
+    pub fn latest(vehicle: &VehicleView<'_, '_>) -> Option<Examination> {
+        let entry = *vehicle.visits().last()?;
+        let said = vehicle.visit(entry.id).map(|(said, _)| said.clone());
+        Some(Examination {
             id: entry.id,
             day: entry.at.day().to_owned(),
             shown: words::when::day(&entry.at),
-        }
+            said: said.unwrap_or_default(),
+        })
     }
 
-    /// The latest of the vehicle in hand.
-    pub fn latest(vehicle: &VehicleView<'_, '_>) -> Option<Examination> {
-        vehicle.visits().last().map(|entry| Examination::of(entry))
+    /// The latest of the vehicle in hand. Whoever reads it reads it again after each step.
+    pub fn now(shop: Workshop) -> Option<Examination> {
+        let opened = shop.opened.get()?;
+        let view = opened.book.view();
+        Examination::latest(&view.vehicle(opened.vehicle))
     }
 }
 
@@ -64,12 +72,14 @@ pub struct Looking {
     pub answers: Answers,
     /// What that comes to.
     pub judgement: Judgement,
+    /// Whether people are to be carried.
+    pub people: bool,
 }
 
 impl Looking {
     /// The wheel at this position of the vehicle in hand, if one is described there. Whoever reads it reads it again
     /// after each step.
-    fn at(shop: Workshop, position: Position) -> Option<Looking> {
+    pub fn at(shop: Workshop, position: Position) -> Option<Looking> {
         let opened = shop.opened.get()?;
         let view = opened.book.view();
         Looking::of(&view.vehicle(opened.vehicle), position, shop)
@@ -87,7 +97,9 @@ impl Looking {
         let judged = examination
             .as_ref()
             .and_then(|latest| examined(vehicle, latest.id, position, &limits));
+        let people = |latest: &Examination| carries_people(vehicle, latest.id);
         Some(Looking {
+            people: examination.as_ref().is_some_and(people),
             wheel: wheel.clone(),
             described_by,
             answers: answers(vehicle, examination.as_ref(), position),
@@ -96,9 +108,23 @@ impl Looking {
         })
     }
 
-    /// What is asked of this wheel, in order.
+    /// How far the wheel is taken apart.
+    pub fn stage(&self) -> Stage {
+        let latest = self.examination.as_ref();
+        latest.map_or_else(Stage::default, |latest| latest.said.stage)
+    }
+
+    /// What is asked of this wheel at its stage, in order.
     pub fn questions(&self) -> impl Iterator<Item = Question> {
-        Question::all().filter(|question| question.asked_of(&self.wheel))
+        let stage = self.stage();
+        let asked = move |it: &Question| it.asked_of(&self.wheel) && it.asked_when(stage);
+        Question::all().filter(asked)
+    }
+
+    /// Why the wheel is not to be lifted for this question, if it would be.
+    pub fn barred(&self, question: Question) -> Option<&'static str> {
+        let said = self.examination.as_ref()?.said.safe_to_lift;
+        words::visit::not_lifted(said).filter(|_| is_lifted_for(question, self.stage()))
     }
 
     /// What was answered here, if anything was.
@@ -136,7 +162,9 @@ impl Looking {
 
     /// The next question with an open place after this one, or from the beginning.
     pub fn next_question(&self, after: Option<Question>) -> Option<Question> {
-        let open = |question: &Question| !self.left(*question).is_empty();
+        let open = |question: &Question| {
+            !self.left(*question).is_empty() && self.barred(*question).is_none()
+        };
         let later = |question: &Question| after.is_none_or(|after| *question > after);
         self.questions()
             .filter(later)

@@ -8,6 +8,7 @@ mod correction;
 mod correction_key;
 mod demonstration;
 mod draft;
+mod examining;
 mod exchange;
 mod fate;
 mod folding;

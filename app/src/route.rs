@@ -23,10 +23,18 @@ pub enum Route {
     Changes(EntryId),
     /// What is in dispute about one vehicle.
     Disputes(EntryId),
+    /// What one examination of a vehicle is for, and how far the wheels are taken apart.
+    Examination(EntryId),
+    /// The first look at all wheels of a vehicle.
+    FirstLook(EntryId),
     /// One wheel: drawing, list, findings.
     Wheel(EntryId, Position),
     /// How one wheel is built.
     Build(EntryId, Position),
+    /// What is decided of one wheel.
+    Decide(EntryId, Position),
+    /// Work done on one wheel.
+    Work(EntryId, Position),
     /// One question, put to place after place of a wheel; the place to begin with, if one is named.
     Ask(EntryId, Position, Question, Option<Place>),
     /// Everything about one part: its readings, remarks, pictures.
@@ -57,6 +65,10 @@ impl Route {
             Route::Entries(id) => format!("#/vehicle/{id}/entries"),
             Route::Changes(id) => format!("#/vehicle/{id}/changes"),
             Route::Disputes(id) => format!("#/vehicle/{id}/disputes"),
+            Route::Examination(id) => format!("#/vehicle/{id}/examination"),
+            Route::FirstLook(id) => format!("#/vehicle/{id}/first-look"),
+            Route::Decide(id, position) => format!("#/vehicle/{id}/decide/{}", position.code()),
+            Route::Work(id, position) => format!("#/vehicle/{id}/work/{}", position.code()),
             Route::Wheel(id, position) => format!("#/vehicle/{id}/wheel/{}", position.code()),
             Route::Build(id, position) => format!("#/vehicle/{id}/build/{}", position.code()),
             Route::Ask(id, position, question, None) => {
@@ -109,6 +121,10 @@ impl Route {
             ["entries"] => Route::Entries(id),
             ["changes"] => Route::Changes(id),
             ["disputes"] => Route::Disputes(id),
+            ["examination"] => Route::Examination(id),
+            ["first-look"] => Route::FirstLook(id),
+            ["decide", position] => Route::Decide(id, Position::from_code(position)?),
+            ["work", position] => Route::Work(id, Position::from_code(position)?),
             ["wheel", position] => Route::Wheel(id, Position::from_code(position)?),
             ["build", position] => Route::Build(id, Position::from_code(position)?),
             ["ask", position, question] => Route::Ask(

@@ -10,8 +10,8 @@ use crate::demonstration;
 use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::book::Seeking;
 use crate::page::{
-    ask, begin, book, bring_in, build, carry_out, changes, disputes, entries, limit, limits, part,
-    preferences, unknown, vehicle, wheel, words,
+    ask, begin, book, bring_in, build, carry_out, changes, decide, disputes, entries, examination,
+    first_look, limit, limits, part, preferences, unknown, vehicle, wheel, words, work,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -92,6 +92,10 @@ fn page(route: Route) -> Piece {
         Route::Entries(id) => in_hand(id, move || entries::page(id)),
         Route::Changes(id) => in_hand(id, move || changes::page(id)),
         Route::Disputes(id) => in_hand(id, move || disputes::page(id)),
+        Route::Examination(id) => in_hand(id, move || examination::page(id)),
+        Route::FirstLook(id) => in_hand(id, move || first_look::page(id)),
+        Route::Decide(id, position) => in_hand(id, move || decide::page(id, position)),
+        Route::Work(id, position) => in_hand(id, move || work::page(id, position)),
         Route::Wheel(id, position) => in_hand(id, move || wheel::page(id, position)),
         Route::Build(id, position) => in_hand(id, move || build::page(id, position)),
         Route::Ask(id, position, question, place) => {

@@ -305,9 +305,13 @@ impl Workshop {
 
     /// Saves one entry, then goes on with whether it is stored; see [`Workshop::save_then`].
     pub fn write_then(self, entry: &Unwritten, what: String, then: impl FnOnce(bool) + 'static) {
+        self.write_boxed(entry, what, Box::new(then));
+    }
+
+    fn write_boxed(self, entry: &Unwritten, what: String, then: Box<dyn FnOnce(bool)>) {
         let mut scribe = self.scribe();
         match scribe.write(entry) {
-            Ok(_) => self.save_then(scribe, what, then),
+            Ok(_) => self.start(scribe, what, then),
             Err(sentence) => {
                 self.notice.set(Notice::Trouble(sentence));
                 then(false);

@@ -14,6 +14,7 @@ mod answers;
 mod broken_files;
 mod demonstration;
 mod elsewhere;
+mod examination;
 mod install;
 mod kills;
 mod kinds;

@@ -9,7 +9,7 @@ use cartside_core::paper::line;
 use cartside_core::quantity::length::{inches, millimetres};
 use cartside_core::quantity::{Measured, Percent};
 use cartside_core::survey::{
-    Answer, Crack, Play, Question, Reading, Ring, Slot, Stage, Standing, Use,
+    Answer, Crack, Play, Question, Reading, Ring, SafeToLift, Slot, Stage, Standing, Use,
 };
 use cartside_core::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
@@ -207,6 +207,10 @@ fn visits() -> Vec<Unwritten> {
         stage,
         used_for: Use::ALL.to_vec(),
         conditions: "rain".to_owned(),
+        ..plain.clone()
+    }));
+    visits.extend(SafeToLift::ALL.map(|it| Visit {
+        safe_to_lift: Some(it),
         ..plain.clone()
     }));
     visits

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use crate::clock;
 use crate::looking::Examination;
 use crate::markup::{Piece, sheet, tap};
+use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
 
 /// The examination of an earlier day that the person looking goes on with, as long as the app runs.
@@ -55,5 +56,9 @@ fn begin(shop: Workshop, id: EntryId) {
         return;
     };
     // If it is not stored, the page is as it was.
-    shop.write_then(&unwritten, "examination begun".to_owned(), |_| {});
+    shop.write_then(&unwritten, "examination begun".to_owned(), move |stored| {
+        if stored {
+            Route::Examination(id).go();
+        }
+    });
 }

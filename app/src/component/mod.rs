@@ -1,6 +1,7 @@
 //! What several pages show alike. A component is given what it shows; only the one that begins an examination asks
 //! the workshop to write.
 
+pub mod caution_card;
 pub mod choice;
 pub mod examination;
 pub mod history_plot;

@@ -2,17 +2,18 @@
 //! next place is in hand.
 
 mod asking;
-mod given;
+pub mod given;
 mod keys;
 mod places;
-mod writing;
+pub mod writing;
 
 use cartside_core::daybook::EntryId;
 use cartside_core::survey::{Places, Question};
 use cartside_core::wheel::{Place, Position};
-use cartside_core::words;
+use cartside_core::words::{self, caution};
 use leptos::prelude::*;
 
+use crate::component::caution_card::open_card;
 use crate::component::examination::{GoingOn, begin_examination, current};
 use crate::component::locator::locator;
 use crate::component::terms::terms;
@@ -28,6 +29,8 @@ use asking::{Asking, Showing};
 enum Stage {
     NoWheel,
     NotAsked,
+    NotNow,
+    Barred(&'static str),
     Begin(Option<Examination>),
     Ask,
 }
@@ -52,6 +55,8 @@ pub fn page(id: EntryId, position: Position, question: Question, place: Option<P
             Stage::Ask => asked(asking),
             Stage::Begin(latest) => begin_examination(id, latest),
             Stage::NoWheel => no_wheel(),
+            Stage::NotNow => not_now(id, looking.get()),
+            Stage::Barred(why) => barred(id, why),
             Stage::NotAsked => sheet!(
                 "<p class=warning>This is not asked of a wheel that is built like this one.</p>"
             ),
@@ -71,10 +76,37 @@ fn stage(looking: Option<Looking>, question: Question, going_on: GoingOn) -> Sta
         None => Stage::NoWheel,
         Some(looking) if !question.asked_of(&looking.wheel) => Stage::NotAsked,
         Some(looking) => match looking.examination {
-            Some(examination) if current(&examination, going_on) => Stage::Ask,
+            Some(ref examination) if current(examination, going_on) => {
+                match looking.barred(question) {
+                    _ if !question.asked_when(looking.stage()) => Stage::NotNow,
+                    Some(why) => Stage::Barred(why),
+                    None => Stage::Ask,
+                }
+            }
             latest => Stage::Begin(latest),
         },
     }
+}
+
+/// That this cannot be answered while the wheel is taken apart as far as it is said to be.
+fn not_now(id: EntryId, looking: Option<Looking>) -> Piece {
+    let stage = looking.map(|looking| looking.stage()).unwrap_or_default();
+    sheet!(
+        "<p class=warning data-not-now={}>{}</p><a class=key href={}>How far it is taken apart</a>",
+        stage.code(),
+        words::visit::not_asked(stage, workshop().style()),
+        Route::Examination(id).href()
+    )
+}
+
+/// That the wheel is not to be lifted for this, with what comes before lifting.
+fn barred(id: EntryId, why: &'static str) -> Piece {
+    sheet!(
+        "<p class=warning data-barred>{}</p>{}<a class=key href={}>Say that it is safe</a>",
+        why,
+        open_card(caution::before_lifting()),
+        Route::FirstLook(id).href()
+    )
 }
 
 /// The place in hand with its keys, or that every place is answered.

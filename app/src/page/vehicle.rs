@@ -1,5 +1,6 @@
 //! One vehicle: its wheels, its examinations, what was said of it.
 
+mod examination;
 mod name;
 mod wheels;
 
@@ -8,6 +9,7 @@ use cartside_core::wheel::{Part, Vehicle};
 use cartside_core::words::{self, caution};
 use leptos::prelude::Get;
 
+use crate::component::caution_card::folded_card;
 use crate::component::examination::begin_key;
 use crate::component::terms::terms;
 use crate::markup::{Piece, live, sheet};
@@ -27,9 +29,9 @@ pub fn page(id: EntryId) -> Piece {
         Route::Entries(id).href(),
         name::name_field(id),
         live(move || of(shop, |vehicle| Some(examinations(id, vehicle)))),
-        card(caution::before_lifting()),
-        card(caution::never_at_the_cart(style)),
-        card(caution::no_permission())
+        folded_card(caution::before_lifting()),
+        folded_card(caution::never_at_the_cart(style)),
+        folded_card(caution::no_permission())
     )
 }
 
@@ -122,20 +124,10 @@ fn examinations(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
         )
     });
     sheet!(
-        "<section class=stack><h2>Examinations</h2><ul class=list>{}</ul>{}{}</section>",
+        "<section class=stack><h2>Examinations</h2>{}<ul class=list>{}</ul>{}{}</section>",
+        examination::latest(id, vehicle),
         rows.collect::<Vec<Piece>>(),
         since_last,
         begin_key(id, "key")
-    )
-}
-
-/// A card of cautions, folded.
-fn card(card: caution::Card) -> Piece {
-    let lines = card.lines.into_iter();
-    let lines = lines.map(|line| sheet!("<li>{}</li>", line));
-    sheet!(
-        "<details class=fold><summary>{}</summary><ol class=cautions>{}</ol></details>",
-        card.heading,
-        lines.collect::<Vec<Piece>>()
     )
 }

@@ -1,6 +1,7 @@
 //! One wheel: its standing, its drawing with the list beside it, what was found, what is still to be asked.
 
 mod asks;
+pub mod decided;
 mod findings;
 mod standing;
 
@@ -23,6 +24,7 @@ pub fn page(id: EntryId, position: Position) -> Piece {
     sheet!(
         "<main class=page data-page=wheel><h1 class=capital>{}</h1>{}<div class=row>\
          <a class=key href={}>How it is built</a><a class=key href={}>Remarks and pictures</a>\
+         <a class=key data-key=work href={}>Work done</a>\
          <a class=\"key key-plain\" href={}>To the vehicle</a></div></main>",
         words::place::wheel_at(position),
         live(move || match looking.get() {
@@ -31,6 +33,7 @@ pub fn page(id: EntryId, position: Position) -> Piece {
         }),
         Route::Build(id, position).href(),
         Route::Part(id, Part::At(position, Place::Whole)).href(),
+        Route::Work(id, position).href(),
         Route::Vehicle(id).href()
     )
 }
@@ -43,9 +46,10 @@ pub fn no_wheel() -> Piece {
 /// A wheel that is described.
 fn one_wheel(id: EntryId, position: Position, looking: &Looking) -> Piece {
     sheet!(
-        "{}<div class=wheel-and-list><div class=page-part>{}\
+        "{}{}<div class=wheel-and-list><div class=page-part>{}\
          <p class=dim>Seen from the face, clockwise from the mark. A broken line: not looked at. Hatched: found.</p>\
          {}{}</div>{}</div>{}",
+        decided::decided_cards(id, position, looking, true),
         standing::standing_card(id, position, looking),
         wheel_drawing(id, position, looking),
         findings::findings(looking),

@@ -6,7 +6,7 @@ use super::report::Report;
 use super::stamp::Stamp;
 use super::threshold::LimitSaid;
 use super::work::WorkDone;
-use crate::survey::{Reading, Stage, Use};
+use crate::survey::{Reading, SafeToLift, Stage, Use};
 use crate::wheel::{Part, Position, Vehicle, Wheel};
 
 /// The name of an entry: the SHA-256 of its line.
@@ -124,8 +124,11 @@ pub struct Visit {
     pub place: String,
     /// What the vehicle is to be used for, in the order of [`Use::ALL`]; empty if not said.
     pub used_for: Vec<Use>,
-    /// How far the wheel was taken apart.
+    /// How far the wheel was taken apart. A reading is taken at the stage of the very entry it names
+    /// as its examination, so that a later stage of the same examination leaves it as it was.
     pub stage: Stage,
+    /// Whether the vehicle is safe to lift; `None` if not said.
+    pub safe_to_lift: Option<SafeToLift>,
     /// Light, weather, what was in the way; empty if not said.
     pub conditions: String,
 }

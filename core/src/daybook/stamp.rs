@@ -71,15 +71,56 @@ impl Day {
         Some(Day(stamp.day().to_owned()))
     }
 
+    /// The day so many months later; where that month is shorter, its last day.
+    #[must_use]
+    pub fn months_later(&self, months: u32) -> Day {
+        let number = |from: usize, to: usize| -> u32 {
+            let digits = self.0.get(from..to).unwrap_or_default();
+            digits.parse().unwrap_or_default()
+        };
+        let month = number(0, 4) * 12 + number(5, 7).saturating_sub(1) + months;
+        let (year, month) = ((month / 12).min(9999), month % 12 + 1);
+        let day = number(8, 10).min(days(year, month));
+        Day(format!("{year:04}-{month:02}-{day:02}"))
+    }
+
     /// The day as it is written down.
     pub fn as_str(&self) -> &str {
         &self.0
     }
 }
 
+fn days(year: u32, month: u32) -> u32 {
+    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
+    match month {
+        2 if leap => 29,
+        2 => 28,
+        4 | 6 | 9 | 11 => 30,
+        _ => 31,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::{Day, Stamp};
+
+    #[test]
+    fn months_later_is_a_day_of_the_calendar() {
+        let later = |day: &str, months| Day::read(day).unwrap().months_later(months);
+        let rows = [
+            ("2026-11-25", 3, "2027-02-25"),
+            ("2026-11-25", 12, "2027-11-25"),
+            ("2026-08-31", 6, "2027-02-28"),
+            ("2027-08-31", 6, "2028-02-29"),
+            ("1999-12-31", 2, "2000-02-29"),
+            ("2099-12-31", 2, "2100-02-28"),
+            ("2026-01-31", 3, "2026-04-30"),
+            ("2026-11-30", 1, "2026-12-30"),
+        ];
+        for (day, months, then) in rows {
+            assert_eq!(later(day, months).as_str(), then, "{day} and {months}");
+        }
+    }
 
     #[test]
     fn a_day_has_one_form() {

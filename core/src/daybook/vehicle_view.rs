@@ -2,11 +2,11 @@
 //! out hides what belongs to it.
 
 use super::digests::Digests;
-use super::entry::{Entry, EntryId, Kind, Says, Subject};
+use super::entry::{Entry, EntryId, Kind, Says, Subject, Visit};
 use super::order;
 use super::thread::Thread;
 use super::view::View;
-use crate::survey::Reading;
+use crate::survey::{Reading, Stage};
 use crate::wheel::{Position, Vehicle, Wheel};
 
 /// The slot of what is said of a vehicle as a whole.
@@ -146,6 +146,27 @@ impl<'v, 'a> VehicleView<'v, 'a> {
         let mut visits = self.visits();
         order::sort(&mut visits, order::by_day);
         visits
+    }
+
+    /// What is said of an examination now, and by which entry; in a dispute the side written first.
+    /// `None` if it is struck out.
+    pub fn visit(&self, id: EntryId) -> Option<(&'a Visit, EntryId)> {
+        let said = self.visit_thread(id)?.readable();
+        said.into_iter().find_map(|entry| match &entry.says {
+            Says::Visit(visit) => Some((visit, entry.id)),
+            _ => None,
+        })
+    }
+
+    /// The entries that say this stage of an examination: what names one of them was taken at it.
+    pub fn said_at(&self, visit: EntryId, stage: Stage) -> Digests {
+        let thread = self.visit_thread(visit);
+        let entries = thread.map(Thread::entries).unwrap_or_default();
+        let here = entries.iter().filter(|entry| match &entry.says {
+            Says::Visit(said) => said.stage == stage,
+            _ => false,
+        });
+        here.map(|entry| entry.id).collect()
     }
 
     /// Whether an entry is hidden because its vehicle or its examination is struck out.

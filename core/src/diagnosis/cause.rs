@@ -127,13 +127,6 @@ pub fn causes(finding: &Finding) -> &'static [Cause] {
 fn of(question: Question) -> &'static [Cause] {
     use Cause::*;
     match question {
-        Question::FirstKeeper
-        | Question::FirstTyre
-        | Question::FirstSpokes
-        | Question::FirstDish
-        | Question::FirstJoints
-        | Question::FirstNave
-        | Question::FirstRot => &[],
         Question::KeeperPresent | Question::KeeperSecured => &[NotTied, WashersWorn],
         Question::KeeperRight => &[WrongPart],
         Question::KeeperWorn => &[WashersWorn, DryBearing],
@@ -173,5 +166,7 @@ fn of(question: Question) -> &'static [Cause] {
         Question::EndPlay => &[WashersWorn, ArmWorn],
         Question::Binds => &[DryBearing, KeeperTight, ArmBent],
         Question::Shake => &[ArmWorn, BoxLoose],
+        // The first look.
+        _ => &[],
     }
 }

@@ -104,13 +104,6 @@ pub enum InTheWay {
 pub fn cures(finding: &Finding) -> &'static [Cure] {
     use Cure::*;
     match finding.question {
-        Question::FirstKeeper
-        | Question::FirstTyre
-        | Question::FirstSpokes
-        | Question::FirstDish
-        | Question::FirstJoints
-        | Question::FirstNave
-        | Question::FirstRot => &[],
         Question::KeeperPresent
         | Question::KeeperRight
         | Question::KeeperSecured
@@ -143,15 +136,23 @@ pub fn cures(finding: &Finding) -> &'static [Cure] {
         Question::EndPlay => &[Washers, NewKeeper, RenewArm],
         Question::Binds => &[Washers, RenewArm],
         Question::Shake => &[Washers, WedgeBox, NewBox, RenewArm],
+        // The first look.
+        _ => &[],
     }
 }
 
 /// What stands in the way of this cure on the wheel so judged: no draw is advised while feet are
 /// loose or not looked at, tongues proud, the dish unknown or the rim bound.
 pub fn in_the_way(cure: Cure, judgement: &Judgement) -> Vec<InTheWay> {
-    if !cure.draws() {
-        return Vec::new();
+    if cure.draws() {
+        before_a_draw(judgement)
+    } else {
+        Vec::new()
     }
+}
+
+/// What stands in the way of every cure that draws the wheel so judged together; see [`in_the_way`].
+pub fn before_a_draw(judgement: &Judgement) -> Vec<InTheWay> {
     let found = |question| {
         let mut findings = judgement.findings.iter();
         findings.any(|finding| finding.question == question)

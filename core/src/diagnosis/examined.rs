@@ -6,7 +6,7 @@ use super::limit::Limit;
 use super::seen::Taken;
 use super::standing::Standing;
 use crate::daybook::{EntryId, VehicleView};
-use crate::survey::Question;
+use crate::survey::{Question, Stage};
 use crate::wheel::Position;
 
 /// Judges the wheel at this position by the readings of one examination, its dish beside that of
@@ -20,6 +20,8 @@ pub fn examined(
 ) -> Option<Judgement> {
     let (wheel, _) = vehicle.wheel(position)?;
     let (mut readings, mut beside) = (Vec::new(), Beside::default());
+    let off = vehicle.said_at(visit, Stage::TyreOff);
+    let summed = [Question::JointGap, Question::StandOff];
     let pair = position
         .pair()
         .filter(|pair| vehicle.wheel(*pair).is_some());
@@ -30,6 +32,8 @@ pub fn examined(
             reading: reading.clone(),
         };
         if slot.position == position {
+            beside.tyre_off |=
+                summed.contains(&slot.question) && entry.visit.is_some_and(|id| off.contains(&id));
             readings.push(taken());
         } else if Some(slot.position) == pair && slot.question == Question::Dish {
             beside.dish.push(taken());
@@ -57,10 +61,10 @@ pub fn lowest(vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Option<Standin
 mod tests {
     use super::{examined, lowest};
     use crate::daybook::{Book, Digest, Entry, EntryId, Kind, Says, Stamp, Visit, WheelSaid};
-    use crate::diagnosis::{Measure, Standing, house_limits};
+    use crate::diagnosis::{Measure, Standing, Test, house_limits};
     use crate::quantity::Measured;
     use crate::quantity::length::{millimetres, to_paper_mm};
-    use crate::survey::{Answer, Question, Reading, Slot};
+    use crate::survey::{Answer, Question, Reading, Slot, Stage};
     use crate::wheel::{Felloes, Place, Position, Vehicle, VehicleKind, Wheel};
 
     fn id(n: u64) -> EntryId {
@@ -163,6 +167,52 @@ mod tests {
             None,
             "no such wheel is described"
         );
+    }
+
+    /// Joints shut and shoulders 2 mm off are a bound rim with the tyre on; a joint measured with it
+    /// off takes no part in that sum.
+    #[test]
+    fn what_is_measured_with_the_tyre_off_makes_no_bound_rim() {
+        let bound = |off: bool| {
+            let stage = if off { Stage::TyreOff } else { Stage::OnTheArm };
+            let visit = Visit {
+                stage,
+                ..Visit::default()
+            };
+            let mut later = entry(10, Kind::Visit, "visit", Says::Visit(visit), None);
+            later.replaces = vec![id(9)];
+            let mut entries = waggon(&[Position::NearFore]);
+            entries.push(later);
+            let mut add = |place, question, mm, visit: u64| {
+                let n = 20 + entries.len() as u64;
+                let mut taken = reading(n, visit, Position::NearFore, question, mm);
+                if let Says::Reading(reading) = &mut taken.says {
+                    reading.slot.place = place;
+                    taken.slot = reading.slot.code();
+                }
+                entries.push(taken);
+            };
+            for spoke in 1..=12 {
+                add(Place::Spoke(spoke), Question::StandOff, 2.0, 9);
+            }
+            for joint in 1..=6 {
+                let visit = if joint == 6 { 10 } else { 9 };
+                add(Place::Joint(joint), Question::JointGap, 0.0, visit);
+            }
+            let book: Book = entries.into_iter().collect();
+            let view = book.view();
+            let vehicle = view.vehicle(id(0));
+            assert_eq!(
+                vehicle.visit(id(9)).map(|(visit, _)| visit.stage),
+                Some(stage)
+            );
+            let judged = examined(&vehicle, id(9), Position::NearFore, &house_limits()).unwrap();
+            assert_eq!(judged.elsewhere, []);
+            let mut findings = judged.findings.iter();
+            findings.any(|finding| finding.limit.test == Test::FelloeBound)
+        };
+        assert!(bound(false));
+        assert!(!bound(true));
     }
 
     #[test]

@@ -40,11 +40,15 @@ impl Judgement {
     }
 }
 
-/// What a wheel is judged beside: the other wheel of its axle, in the same examination.
+/// What a wheel is judged beside: the other wheel of its axle in the same examination, and the stage
+/// at which its own readings were taken.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Beside {
     /// The readings of the other wheel's dish; none where there is no such wheel or reading.
     pub dish: Vec<Taken>,
+    /// Joints or stand-off of this wheel were measured with its tyre off, so that they do not make
+    /// the sum that is taken with the tyre on.
+    pub tyre_off: bool,
 }
 
 /// Judges one wheel by its readings. The order of the readings makes no difference.

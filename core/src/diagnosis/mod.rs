@@ -21,7 +21,7 @@ mod rows;
 
 pub use cause::{Cause, causes};
 pub use change::{Change, change, worst};
-pub use cure::{Cure, InTheWay, cures, in_the_way};
+pub use cure::{Cure, InTheWay, before_a_draw, cures, in_the_way};
 pub use decision::{DecisionRefusal, carries_people, decided, decisions, effective, stands};
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};

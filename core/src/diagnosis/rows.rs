@@ -155,6 +155,7 @@ impl<'a> Rows<'a> {
             Test::DeadAllRound => self.dead_all_round(question),
             Test::CrackedWithLooseBond(crack) => self.with_a_loose_bond(question, *crack),
             Test::PairDiffers(least) => self.pair_differs(question, *least),
+            Test::FelloeBound if self.beside.tyre_off => None,
             Test::FelloeBound => self.felloe_bound(question),
             Test::Neighbours => self.neighbours(question),
             Test::AQuarter => self.a_quarter(question),

@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod group;
+pub mod lift;
 pub mod need;
 pub mod question;
 pub mod reading;
@@ -12,6 +13,7 @@ mod sheet;
 
 pub use answer::{Answer, Crack, Play, Ring};
 pub use group::Group;
+pub use lift::{SafeToLift, is_lifted_for};
 pub use need::Need;
 pub use question::{Pad, Places, Question};
 pub use reading::{Reading, Slot};

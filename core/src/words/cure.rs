@@ -46,9 +46,21 @@ pub fn in_the_way(way: InTheWay, style: Style) -> String {
     }))
 }
 
+/// Said once, before what stands in the way of every draw.
+#[must_use]
+pub fn before_a_draw(style: Style) -> String {
+    style.fill("No {draw} before this is put right:")
+}
+
+/// Said of each cure that waits for it.
+#[must_use]
+pub fn waits() -> &'static str {
+    "Waits for what stands in the way, above."
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{cure, in_the_way};
+    use super::{before_a_draw, cure, in_the_way, waits};
     use crate::diagnosis::{Cure, InTheWay};
     use crate::words::sample::{american, style};
 
@@ -77,6 +89,12 @@ mod tests {
         Fit a new nave.
         Keep it as an object; no hot work.
         ");
+    }
+
+    #[test]
+    fn what_waits_says_for_what() {
+        insta::assert_snapshot!(before_a_draw(style()), @"No draw before this is put right:");
+        insta::assert_snapshot!(waits(), @"Waits for what stands in the way, above.");
     }
 
     #[test]

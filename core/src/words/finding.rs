@@ -448,6 +448,7 @@ mod tests {
         let dish = |value| (Question::Dish, Place::Whole, mm(value));
         let other = reading(9, Question::Dish, Place::Whole, mm(30.0));
         let beside = Beside {
+            tyre_off: false,
             dish: vec![taken(other)],
         };
         let none = Beside::default();

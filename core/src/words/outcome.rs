@@ -7,7 +7,7 @@ use super::question::short;
 use super::style::Style;
 use super::term;
 use super::when::on;
-use crate::daybook::{Decision, LimitSaid, Report, Work, WorkDone};
+use crate::daybook::{Day, Decision, LimitSaid, Report, Work, WorkDone};
 use crate::diagnosis::{Limit, house_limits};
 use crate::wheel::Wheel;
 
@@ -28,14 +28,32 @@ pub fn decision(said: &Decision) -> String {
         words.push_str(&format!("; because “{}”", said.reason));
     }
     if let Some(day) = &said.look_again {
-        words.push_str("; look again by ");
-        words.push_str(&on(day));
+        words.push_str("; ");
+        words.push_str(&look_again(day, ""));
     }
     if !said.signed.is_empty() {
         words.push_str("; signed ");
         words.push_str(&said.signed);
     }
     words
+}
+
+/// The day by which to look again: `look again by 1 May 2027`; of one that is past, that it is.
+/// `today` is a day in the form `2026-11-25`.
+#[must_use]
+pub fn look_again(day: &Day, today: &str) -> String {
+    let words = format!("look again by {}", on(day));
+    if day.as_str() < today {
+        format!("{words}: that day is past")
+    } else {
+        words
+    }
+}
+
+/// That several decisions on one wheel differ.
+#[must_use]
+pub fn decisions_differ() -> &'static str {
+    "In dispute: these decisions differ, and until that is settled the harshest side counts. Deciding anew replaces them all."
 }
 
 /// What the shop sets for a row: `the shop's limit for tyre gap, keep empty: 2 mm or more anywhere`.
@@ -128,7 +146,7 @@ pub fn report(said: &Report) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{decision, limit, report, work, work_done};
+    use super::{decision, decisions_differ, limit, look_again, report, work, work_done};
     use crate::daybook::{Day, Decision, LimitSaid, Report, Threshold, Work, WorkDone};
     use crate::quantity::length::millimetres;
     use crate::survey::Standing;
@@ -154,6 +172,22 @@ mod tests {
         insta::assert_snapshot!([plain, kinder].map(|said| decision(&said)).join("\n"), @r"
         near fore wheel: keep empty, decided; signed Ada Field
         near fore wheel: light work only, decided; keep empty was proposed; because “the gap is under a nail”; look again by 1 May 2027; signed Ada Field
+        ");
+    }
+
+    #[test]
+    fn decisions_that_differ_are_a_dispute() {
+        insta::assert_snapshot!(decisions_differ(), @"In dispute: these decisions differ, and until that is settled the harshest side counts. Deciding anew replaces them all.");
+    }
+
+    #[test]
+    fn a_day_to_look_again_is_past_the_day_after() {
+        let day = Day::read("2027-05-01").unwrap();
+        let said = ["2027-04-30", "2027-05-01", "2027-05-02"].map(|today| look_again(&day, today));
+        insta::assert_snapshot!(said.join("\n"), @r"
+        look again by 1 May 2027
+        look again by 1 May 2027
+        look again by 1 May 2027: that day is past
         ");
     }
 

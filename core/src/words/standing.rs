@@ -78,14 +78,48 @@ pub fn people() -> &'static str {
     "For carrying people, light work only is never enough."
 }
 
+/// What is said beside the harshest standing that is proposed before the look-over is done, or where
+/// there is none yet.
+#[must_use]
+pub fn provisional(so_far: Option<Standing>) -> &'static str {
+    match so_far {
+        Some(_) => "Provisional: by what was looked at so far.",
+        None => "Nothing bad was seen so far. That is no standing yet.",
+    }
+}
+
+/// What is proposed, why that is not enough or may not be decided on where people are carried;
+/// `None` where it does not bite.
+#[must_use]
+pub fn people_bite(proposed: Standing) -> Option<&'static str> {
+    (proposed == Standing::LightWorkOnly).then_some(
+        "People are to be carried, so this is as much as not to be used for them: light work only is never enough.",
+    )
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{Examined, people, standing, vehicle};
+    use super::{Examined, people, people_bite, provisional, standing, vehicle};
     use crate::diagnosis::{Missing, Standing};
     use crate::quantity::length::millimetres;
     use crate::survey::Need;
     use crate::wheel::{Size, Sizes, Tyre, Wheel};
     use crate::words::sample::{style, wheel};
+
+    #[test]
+    fn a_standing_before_the_end_is_provisional() {
+        let rows = [Some(Standing::KeepEmpty), None].map(provisional);
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        Provisional: by what was looked at so far.
+        Nothing bad was seen so far. That is no standing yet.
+        ");
+    }
+
+    #[test]
+    fn light_work_is_said_not_to_be_enough_for_people() {
+        let bites = Standing::ALL.into_iter().filter_map(people_bite);
+        insta::assert_snapshot!(bites.collect::<Vec<_>>().join("\n"), @"People are to be carried, so this is as much as not to be used for them: light work only is never enough.");
+    }
 
     #[test]
     fn every_standing_says_what_it_means() {

@@ -6,6 +6,7 @@ pub mod bring_in;
 pub mod carry_out;
 pub mod day_book;
 pub mod disputes;
+pub mod examination;
 pub mod foot;
 pub mod head;
 pub mod look_over;

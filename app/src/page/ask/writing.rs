@@ -38,26 +38,12 @@ impl Put {
 /// # Errors
 /// It cannot be said any more, in a sentence. Nothing was stored.
 pub fn answer(shop: Workshop, put: Put, places: &[Place], given: &Given) -> Step<(Scribe, String)> {
-    let opened = shop
-        .in_hand()
-        .ok_or("The vehicle is not in hand. Nothing was saved; open it and answer again.")?;
+    let slots: Vec<Slot> = places.iter().map(|place| put.slot(*place)).collect();
+    let (scribe, corrects) = answer_all(shop, put.id, &slots, given)?;
+    let opened = shop.in_hand().ok_or(NOT_IN_HAND)?;
     let view = opened.book.view();
-    let vehicle = view.vehicle(put.id);
-    let (wheel, described_by) = vehicle.wheel(put.position).ok_or(
-        "No wheel is described here any more. Nothing was saved; what was there before is kept.",
-    )?;
-    let visit = vehicle
-        .visits()
-        .last()
-        .map(|visit| visit.id)
-        .ok_or("No examination is begun. Nothing was saved; begin one and answer again.")?;
-    let mut scribe = shop.scribe();
-    let mut corrects = false;
-    for place in places {
-        let replaced = heads(&vehicle, visit, put.slot(*place));
-        corrects |= !replaced.is_empty();
-        scribe.write(&entry(put, *place, given, visit, described_by, replaced)?)?;
-    }
+    let wheel = view.vehicle(put.id).wheel(put.position);
+    let (wheel, _) = wheel.ok_or(NO_WHEEL)?;
     let style = shop
         .preferences
         .with_untracked(|preferences| preferences.style());
@@ -65,25 +51,49 @@ pub fn answer(shop: Workshop, put: Put, places: &[Place], given: &Given) -> Step
     Ok((scribe, told(put, places, &at, given, style, corrects)))
 }
 
-fn entry(
-    put: Put,
-    place: Place,
+const NOT_IN_HAND: &str =
+    "The vehicle is not in hand. Nothing was saved; open it and answer again.";
+const NO_WHEEL: &str =
+    "No wheel is described here any more. Nothing was saved; what was there before is kept.";
+
+/// One answer in all these slots as one step, and whether it corrects what was written.
+///
+/// # Errors
+/// It cannot be said any more, in a sentence. Nothing was stored.
+pub fn answer_all(
+    shop: Workshop,
+    id: EntryId,
+    slots: &[Slot],
     given: &Given,
-    visit: EntryId,
-    described_by: EntryId,
-    replaced: Vec<EntryId>,
-) -> Step<Unwritten> {
+) -> Step<(Scribe, bool)> {
+    let opened = shop.in_hand().ok_or(NOT_IN_HAND)?;
+    let view = opened.book.view();
+    let vehicle = view.vehicle(id);
+    let visits = vehicle.visits();
+    // The entry that says how far the wheel is taken apart now: a reading keeps to it.
+    let latest = visits.last().and_then(|visit| vehicle.visit(visit.id));
+    let (_, visit) =
+        latest.ok_or("No examination is begun. Nothing was saved; begin one and answer again.")?;
+    let mut scribe = shop.scribe();
+    let mut corrects = false;
+    for slot in slots {
+        let (_, described_by) = vehicle.wheel(slot.position).ok_or(NO_WHEEL)?;
+        let replaced = heads(&vehicle, visit, *slot);
+        corrects |= !replaced.is_empty();
+        let entry = entry(id, *slot, given)?.in_visit(visit);
+        scribe.write(&entry.described_by(described_by).replacing(replaced))?;
+    }
+    Ok((scribe, corrects))
+}
+
+fn entry(id: EntryId, slot: Slot, given: &Given) -> Step<Unwritten> {
     let reading = Reading {
-        slot: put.slot(place),
+        slot,
         answer: given.answer,
         written: given.written.clone(),
     };
-    let unwritten = Unwritten::new(Some(put.id), Says::Reading(reading));
-    let unwritten = unwritten.ok_or("This is no answer. Nothing was saved.")?;
-    Ok(unwritten
-        .in_visit(visit)
-        .described_by(described_by)
-        .replacing(replaced))
+    Unwritten::new(Some(id), Says::Reading(reading))
+        .ok_or_else(|| "This is no answer. Nothing was saved.".to_owned())
 }
 
 /// What one more answer in this slot and examination must replace to be the value there.

@@ -1,7 +1,7 @@
 //! What was found: where, how much, by whose limit, on which entries it rests, and where nobody looked.
 
 use cartside_core::daybook::EntryId;
-use cartside_core::diagnosis::{Finding, causes, cures, in_the_way};
+use cartside_core::diagnosis::{Cure, Finding, InTheWay, before_a_draw, causes, cures};
 use cartside_core::words;
 
 use crate::component::mark::grade_mark;
@@ -22,16 +22,36 @@ pub fn findings(looking: &Looking) -> Piece {
         };
         sheet!("<p class=dim>{}</p>", nothing)
     });
-    let each = findings.iter().map(|finding| one_finding(looking, finding));
+    let ways = before_a_draw(&looking.judgement);
+    let draws = |finding: &Finding| cures(finding).iter().copied().any(Cure::draws);
+    let first = findings.iter().any(draws).then(|| in_the_way(&ways));
+    let each = findings
+        .iter()
+        .map(|finding| one_finding(looking, finding, !ways.is_empty()));
     sheet!(
-        "<section class=stack><h2>Findings</h2>{}<ul class=stack>{}</ul>{}</section>",
+        "<section class=stack><h2>Findings</h2>{}{}<ul class=stack>{}</ul>{}</section>",
         none,
+        first,
         each.collect::<Vec<Piece>>(),
         elsewhere(looking.judgement.elsewhere.len())
     )
 }
 
-fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
+/// What stands in the way of every cure that draws, said once for the wheel.
+fn in_the_way(ways: &[InTheWay]) -> Option<Piece> {
+    let style = workshop().style();
+    let each = ways.iter();
+    let each = each.map(|way| sheet!("<li>{}</li>", words::cure::in_the_way(*way, style)));
+    (!ways.is_empty()).then(|| {
+        sheet!(
+            "<div class=warning data-in-the-way><p>{}</p><ul class=stack>{}</ul></div>",
+            words::cure::before_a_draw(style),
+            each.collect::<Vec<Piece>>()
+        )
+    })
+}
+
+fn one_finding(looking: &Looking, finding: &Finding, waits: bool) -> Piece {
     let said = words::finding::finding(finding, &looking.wheel, workshop().style());
     let rests = rests_on(&finding.entries);
     let explained = terms(
@@ -50,7 +70,7 @@ fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
         said.how_much,
         said.limit,
         said.not_looked.map(|left| sheet!("<p>{}</p>", left)),
-        causes_and_cures(looking, finding),
+        causes_and_cures(finding, waits),
         rests.len().to_string(),
         rests,
         explained
@@ -58,7 +78,7 @@ fn one_finding(looking: &Looking, finding: &Finding) -> Piece {
 }
 
 /// What may have brought it about, what would tell that apart, and what can be done in which order; folded.
-fn causes_and_cures(looking: &Looking, finding: &Finding) -> Piece {
+fn causes_and_cures(finding: &Finding, waits: bool) -> Piece {
     let style = workshop().style();
     let causes = causes(finding).iter().map(|cause| {
         let said = words::cause::cause(*cause, style);
@@ -69,17 +89,11 @@ fn causes_and_cures(looking: &Looking, finding: &Finding) -> Piece {
         )
     });
     let cures = cures(finding).iter().map(|cure| {
-        let ways = in_the_way(*cure, &looking.judgement).into_iter();
-        let ways = ways.map(|way| {
-            sheet!(
-                "<p class=warning>Not before this is put right: {}</p>",
-                words::cure::in_the_way(way, style)
-            )
-        });
+        let waits = (waits && cure.draws()).then(words::cure::waits);
         sheet!(
             "<li><p>{}</p>{}</li>",
             words::cure::cure(*cure, style),
-            ways.collect::<Vec<Piece>>()
+            waits.map(|said| sheet!("<p class=strong data-waits>{}</p>", said))
         )
     });
     sheet!(

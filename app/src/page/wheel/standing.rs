@@ -2,6 +2,7 @@
 
 use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Standing;
+use cartside_core::survey::Group;
 use cartside_core::wheel::Position;
 use cartside_core::words::{self, Examined};
 
@@ -20,6 +21,8 @@ pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piec
             standing_mark(found)
         )
     });
+    let bites = words::standing::people_bite(standing).filter(|_| looking.people);
+    let bites = bites.map(|said| sheet!("<p class=warning data-people>{}</p>", said));
     let latest = looking.examination.as_ref();
     let day = latest.map_or("no day yet", |latest| latest.shown.as_str());
     let said = words::standing::standing(
@@ -29,12 +32,13 @@ pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piec
     );
     sheet!(
         "<section class=card data-standing={} data-so-far={}><h2>{}</h2><p>{}</p>{}\
-         <p class=dim>Examined: {}</p>{}</section>",
+         {}<p class=dim>Examined: {}</p>{}</section>",
         standing.code(),
         so_far.map_or("none", Standing::code),
         standing_mark(standing),
         said,
         worse,
+        bites,
         day.to_owned(),
         next(id, position, looking)
     )
@@ -49,7 +53,11 @@ fn next(id: EntryId, position: Position, looking: &Looking) -> Option<Piece> {
     } else {
         format!("Go on: {short}, {done} of {all}")
     };
-    let href = Route::Ask(id, position, next, None).href();
+    let next = match next.group() {
+        Group::FirstLook => Route::FirstLook(id),
+        _ => Route::Ask(id, position, next, None),
+    };
+    let href = next.href();
     Some(sheet!(
         "<a class=\"key key-main\" href={}>{}</a>",
         href,

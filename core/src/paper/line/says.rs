@@ -10,7 +10,7 @@ use crate::daybook::{Kind, Picture, Says, Visit, WheelSaid};
 use crate::paper::json::on_paper;
 use crate::quantity::length::{from_paper_mm, to_paper_mm};
 use crate::quantity::{Length, Measured, Percent, decimal};
-use crate::survey::{Answer, Crack, Play, Reading, Ring, Slot, Stage, Use};
+use crate::survey::{Answer, Crack, Play, Reading, Ring, SafeToLift, Slot, Stage, Use};
 use crate::wheel::{
     Arm, Felloes, Keeper, Part, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind, Wheel,
 };
@@ -44,6 +44,8 @@ pub(super) enum PaperSays<'a> {
         stage: Option<&'static str>,
         #[serde(skip_serializing_if = "str::is_empty")]
         conditions: &'a str,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        safe_to_lift: Option<&'static str>,
     },
     Reading {
         answer: &'static str,
@@ -121,6 +123,7 @@ fn visit_on_paper(visit: &Visit) -> PaperSays<'_> {
         used_for: used_for.into_iter().map(Use::code).collect(),
         stage: (visit.stage != Stage::default()).then(|| visit.stage.code()),
         conditions: &visit.conditions,
+        safe_to_lift: visit.safe_to_lift.map(SafeToLift::code),
     }
 }
 
@@ -203,11 +206,15 @@ fn visit(fields: &mut Fields) -> Result<Option<Visit>, LineRefusal> {
     let used_for = fields.texts("used_for")?.unwrap_or_default();
     let (stage, stage_known) = coded(fields.maybe_text("stage")?, Stage::from_code);
     let conditions = fields.maybe_text("conditions")?.unwrap_or_default();
-    let known = stage_known && used_for.iter().all(|code| Use::from_code(code).is_some());
+    let lift = fields.maybe_text("safe_to_lift")?;
+    let (safe_to_lift, lift_known) = coded(lift, SafeToLift::from_code);
+    let known =
+        stage_known && lift_known && used_for.iter().all(|code| Use::from_code(code).is_some());
     Ok(known.then(|| Visit {
         place,
         used_for: in_order(|it| used_for.iter().any(|code| it.code() == code)),
         stage: stage.unwrap_or_default(),
+        safe_to_lift,
         conditions,
     }))
 }

@@ -351,7 +351,15 @@ fn pair(own: f64, others: &[f64]) -> Option<Finding> {
         other.entry = id(100 + n);
     }
     let own = taken(&[(Question::Dish, Place::Whole, mm(own))]);
-    let judgement = judge(&wheel(12), &own, &house_limits(), &Beside { dish });
+    let judgement = judge(
+        &wheel(12),
+        &own,
+        &house_limits(),
+        &Beside {
+            dish,
+            tyre_off: false,
+        },
+    );
     found(&judgement, Question::Dish).cloned()
 }
 

@@ -19,7 +19,10 @@ fn beside() -> Beside {
     for other in &mut dish {
         other.entry = id(usize::MAX);
     }
-    Beside { dish }
+    Beside {
+        dish,
+        tyre_off: false,
+    }
 }
 
 fn judged_all(wheel: &Wheel, given: &[Given]) -> Judgement {

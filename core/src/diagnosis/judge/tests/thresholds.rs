@@ -727,7 +727,14 @@ fn each_limit_is_the_one_reached_in_some_case() {
     reached.extend([of(&wheel(12), &thin, &none), of(&thick, &third, &none)].concat());
     let dish = taken(&[(Question::Dish, Place::Whole, mm(30.0))]);
     let own = [(Question::Dish, Place::Whole, mm(36.0))];
-    reached.extend(of(&wheel(12), &own, &Beside { dish }));
+    reached.extend(of(
+        &wheel(12),
+        &own,
+        &Beside {
+            dish,
+            tyre_off: false,
+        },
+    ));
     let mut bound: Vec<Given> = spokes(Question::StandOff, &(1..=12).collect::<Vec<_>>(), mm(1.0));
     bound.extend(joint_gaps(&[0.0; 6]));
     reached.extend(of(&wheel(12), &bound, &none));

@@ -104,6 +104,7 @@ fn outcomes(book: &mut Book, cart: EntryId, visit: EntryId) {
         used_for: vec![Use::Goods, Use::Road],
         stage: Stage::TyreOff,
         conditions: "poor light; straw in the way".to_owned(),
+        safe_to_lift: None,
     };
     book.says(cart, Says::Visit(second));
     let plain = Decision {

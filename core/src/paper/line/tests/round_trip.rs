@@ -10,7 +10,9 @@ use crate::daybook::{
 use crate::paper::line;
 use crate::quantity::length::{from_paper_mm, inches, millimetres, to_paper_mm};
 use crate::quantity::{Length, Measured, Percent};
-use crate::survey::{Answer, Crack, Play, Question, Reading, Ring, Slot, Stage, Standing, Use};
+use crate::survey::{
+    Answer, Crack, Play, Question, Reading, Ring, SafeToLift, Slot, Stage, Standing, Use,
+};
 use crate::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
     Wheel,
@@ -119,11 +121,14 @@ fn digests() -> impl Strategy<Value = Digest> {
 fn visits() -> impl Strategy<Value = Visit> {
     let uses = proptest::sample::subsequence(&Use::ALL[..], 0..=Use::ALL.len());
     let text = any::<String>;
-    (text(), uses, select(&Stage::ALL[..]), text()).prop_map(
-        |(place, used_for, stage, conditions)| Visit {
+    let stages = select(&Stage::ALL[..]);
+    let lifts = maybe(select(&SafeToLift::ALL[..]));
+    (text(), uses, stages, lifts, text()).prop_map(
+        |(place, used_for, stage, safe_to_lift, conditions)| Visit {
             place,
             used_for,
             stage,
+            safe_to_lift,
             conditions,
         },
     )
