@@ -254,6 +254,10 @@ async fn what_has_changed_since_last_time_is_listed() {
         .await;
     phone.see_page("ask").await;
     phone.tap_words("Begin a new examination").await;
+    phone.see_page("examination").await;
+    phone
+        .open_question_at(&cart, "near", "joint-gap", "joint-2")
+        .await;
     phone
         .see_words(
             "[data-history=\"joint-gap\"] summary",
