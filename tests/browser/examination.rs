@@ -55,6 +55,7 @@ async fn change_the_stage(phone: &Browser<'_>, cart: &str) {
     phone.answer("joint-1", "0", "joint 1").await;
     phone.open_wheel(cart, "near").await;
     phone.see_no("[data-ask=keeper-present]").await;
+    phone.see("[data-stage=off-the-arm]").await;
     phone.step("after tyring");
     let visits = |count| async move {
         phone.open_of_vehicle(cart, "", "vehicle").await;

@@ -227,7 +227,7 @@ fn lift(first: FirstLook, latest: &Examination) -> Piece {
             first.lift(it, &latest);
         })
     });
-    let barred = words::visit::not_lifted(now);
+    let barred = words::visit::stays_down(now);
     sheet!(
         "<section class=card data-lift={}><h2>Before lifting</h2><p>{}</p>\
          <div class=\"pad digits thirds\">{}</div>{}{}</section>",

@@ -81,6 +81,15 @@ pub fn safe_to_lift(it: SafeToLift) -> &'static str {
     }
 }
 
+/// What it means for what follows that it is not known to be safe to lift; `None` where it is, or where
+/// nothing is said.
+#[must_use]
+pub fn stays_down(it: Option<SafeToLift>) -> Option<&'static str> {
+    not_lifted(it).map(|_| {
+        "Leave the wheels down: nothing is asked for which a wheel on its arm is lifted, until this is answered with yes."
+    })
+}
+
 /// Why a question for which a wheel is lifted is not asked; `None` where nothing is in its way.
 #[must_use]
 pub fn not_lifted(it: Option<SafeToLift>) -> Option<&'static str> {
@@ -131,8 +140,8 @@ pub fn visit(said: &Visit) -> String {
 #[cfg(test)]
 mod tests {
     use super::{
-        asks_lift, not_asked, not_lifted, safe_to_lift, stage, stage_means, use_not_said, used_for,
-        visit,
+        asks_lift, not_asked, not_lifted, safe_to_lift, stage, stage_means, stays_down,
+        use_not_said, used_for, visit,
     };
     use crate::daybook::Visit;
     use crate::survey::{SafeToLift, Stage, Use};
@@ -162,6 +171,8 @@ mod tests {
         insta::assert_snapshot!(asks_lift(), @"Is it safe to lift: hard level ground, room for a stand, nothing that would give way?");
         insta::assert_snapshot!(SafeToLift::ALL.map(safe_to_lift).join(" / "), @"safe to lift / not safe to lift / safe to lift: can't see");
         assert_eq!([None, Some(SafeToLift::Yes)].map(not_lifted), [None, None]);
+        assert_eq!([None, Some(SafeToLift::Yes)].map(stays_down), [None, None]);
+        insta::assert_snapshot!(stays_down(Some(SafeToLift::No)).unwrap(), @"Leave the wheels down: nothing is asked for which a wheel on its arm is lifted, until this is answered with yes.");
         let barred = [SafeToLift::No, SafeToLift::CannotSee].map(|it| not_lifted(Some(it)));
         insta::assert_snapshot!(barred.map(Option::unwrap).join("\n"), @r"
         The wheel is lifted for this, and the first look said that it is not safe to lift. Make it safe and say so, or look off the arm.

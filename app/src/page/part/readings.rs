@@ -53,7 +53,8 @@ fn examinations(shop: Workshop, id: EntryId, of: Part) -> Piece {
             Vec::new()
         };
         if !here.is_empty() || !open.is_empty() {
-            let said = wording::says(&vehicle, visit, style);
+            let now = vehicle.visit(visit.id);
+            let said = now.map_or_else(String::new, |(said, _)| words::visit::visit(said));
             shown.push(examination(
                 sheet!("{} — {}", words::when::day(&visit.at), said),
                 items(shop, id, of, &here, latest, style),

@@ -27,8 +27,18 @@ pub fn asks(id: EntryId, position: Position, looking: &Looking) -> Piece {
             rows
         )
     };
+    let stage = looking.stage();
+    let means = words::visit::stage_means(stage, workshop().style()).map(|means| {
+        sheet!(
+            "<p>{}</p><a class=key data-stage={} href={}>How far it is taken apart</a>",
+            means,
+            stage.code(),
+            Route::Examination(id).href()
+        )
+    });
     sheet!(
-        "<section class=stack><h2>Questions</h2>{}</section>",
+        "<section class=stack><h2>Questions</h2>{}{}</section>",
+        means,
         Group::ALL.into_iter().map(group).collect::<Vec<Piece>>()
     )
 }
