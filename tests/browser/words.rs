@@ -10,7 +10,7 @@ async fn a_tap_explains_the_words_on_the_page() {
     phone.be_a_phone(360, 740).await;
     let cart = phone.begin_a_cart().await;
     phone.step("on the vehicle's page");
-    phone.see_no("[data-term=\"near wheel\"]").await;
+    phone.see_no("[data-terms][open]").await;
     phone.tap("[data-terms] summary").await;
     let near = "[data-term=\"near wheel\"]";
     phone
@@ -28,7 +28,6 @@ async fn a_tap_explains_the_words_on_the_page() {
         .go(&format!("#/vehicle/{cart}/ask/near/tongue-proud"))
         .await;
     phone.see_page("ask").await;
-    phone.tap_words("Begin a new examination").await;
     phone.tap("[data-terms] summary").await;
     phone
         .see_words("[data-term=\"tongue\"]", "end of a spoke in the felloe")
