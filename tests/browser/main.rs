@@ -26,4 +26,5 @@ mod saving;
 mod sub_path;
 mod tabs;
 mod touch;
+mod words;
 mod yard;

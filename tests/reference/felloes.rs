@@ -43,3 +43,50 @@ fn the_archibald_wheel_can_be_described_and_asked_about() {
         assert_eq!(to_paper_mm(length), mm);
     }
 }
+
+/// Fourteen spokes in a fore and sixteen in a hind wheel of heavy American work, two fewer in light (*Hints to
+/// Horse-keepers*, "Carriages: construction"), and a bent rim of two half circles (the standard artillery wheel of the
+/// United States Army, 1917, of which the rim was of eight sawn felloes or two bent).
+#[test]
+fn the_wheels_of_heavy_and_light_work_can_be_described() {
+    for spokes in [16, 14, 12] {
+        let sawn = Felloes::even(spokes, spokes / 2).unwrap();
+        assert_eq!((sawn.spokes(), sawn.felloes()), (spokes, spokes / 2));
+        let bent = Felloes::even(spokes, 2).unwrap();
+        assert_eq!(Question::JointGap.places_on(&Wheel::of(bent)).len(), 2);
+    }
+}
+
+/// The heights of wheels as printed, from least to most: English carriages of 1881 (J. W. Burgess, *A Practical Treatise
+/// on Coach-Building*): two-wheelers 3 ft to 4 ft 6 in, four-wheelers 2 ft to 3 ft 8 in before and 3 ft to 4 ft 8 in
+/// behind; British ordnance about 1810 (*British Encyclopedia*, "Wheel"): 3 ft to 5 ft 8 in.
+#[test]
+fn every_printed_height_can_be_said() {
+    for (text, mm) in [
+        ("2 ft", 609.6),
+        ("3 ft", 914.4),
+        ("3 ft 8 in", 1117.6),
+        ("4 ft 6 in", 1371.6),
+        ("4 ft 8 in", 1422.4),
+        ("5 ft 8 in", 1727.2),
+    ] {
+        let height = parse(text, LengthRange::WheelDiameter, BareUnit::Millimetre).unwrap();
+        assert_eq!(to_paper_mm(height), mm, "{text}");
+    }
+}
+
+/// Strakes are nailed each over one joint, from the middle of one felloe to the middle of the next, six to a wheel of six
+/// felloes: common practice, no source.
+#[test]
+fn a_strake_lies_over_each_joint() {
+    use cartside_core::wheel::Tyre;
+    let wheel = Wheel {
+        tyre: Some(Tyre::Strakes),
+        ..Wheel::of(Felloes::even(12, 6).unwrap())
+    };
+    assert!(Question::Strake.asked_of(&wheel));
+    assert_eq!(
+        Question::Strake.places_on(&wheel),
+        Question::JointGap.places_on(&wheel)
+    );
+}

@@ -10,6 +10,10 @@
 
 mod army_wagon;
 mod digests;
+mod dish;
+mod draw;
 mod felloes;
 mod inch;
+mod judged;
+mod limits;
 mod schema;

@@ -76,11 +76,11 @@ fn plot(question: Question, found: &History<'_>, style: Style) -> Option<Piece> 
     };
     let upper = line(values, 24.0, 60.0, &label);
     let lower = (moist.len() > 1).then(|| {
-        line(moist, 132.0, 34.0, &|value| {
+        line(moist, 140.0, 34.0, &|value| {
             format!("moisture {}", percent(value))
         })
     });
-    let height = if lower.is_some() { 214.0 } else { 128.0 };
+    let height = if lower.is_some() { 226.0 } else { 134.0 };
     Some(sheet!(
         "<svg class=plot viewBox={} aria-hidden=true>{}{}\
          <text x=8 y={}>{}</text><text class=end x=312 y={}>{}</text></svg>",
@@ -162,9 +162,9 @@ fn drawn(line: &Line, first: u32, last: u32) -> Piece {
         ),
         format!("M{}", path.join("L")),
         dots.collect::<Vec<Piece>>(),
-        decimal(line.top - 8.0, 0),
+        decimal(line.top - 9.0, 0),
         line.most.clone(),
-        decimal(line.top + line.height + 18.0, 0),
+        decimal(line.top + line.height + 21.0, 0),
         line.least.clone()
     )
 }

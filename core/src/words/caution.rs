@@ -54,6 +54,8 @@ pub fn no_permission() -> Card {
         &[
             "No finding, standing or figure here is leave to load, to carry people or to go on a road.",
             "The law, local codes and the site's own rules come first, and so does the word of whoever is licensed or answers for the vehicle where it is used.",
+            "In Great Britain a vehicle on the highway should be kept by the Code of Practice for Horse-Drawn Vehicles (Department for Transport, 2000; Highway Code, rule 47). It has a check list of its own, in whose place nothing here stands.",
+            "No published limit in figures for the wear of a wooden wheel is known to us: none was found in the trade books, army specifications, farm papers and road laws read. The check list of that Code was not among them.",
             "Whoever examined it decides and signs; this only proposes.",
         ],
     )
@@ -123,6 +125,8 @@ mod tests {
         What this does not say
         No finding, standing or figure here is leave to load, to carry people or to go on a road.
         The law, local codes and the site's own rules come first, and so does the word of whoever is licensed or answers for the vehicle where it is used.
+        In Great Britain a vehicle on the highway should be kept by the Code of Practice for Horse-Drawn Vehicles (Department for Transport, 2000; Highway Code, rule 47). It has a check list of its own, in whose place nothing here stands.
+        No published limit in figures for the wear of a wooden wheel is known to us: none was found in the trade books, army specifications, farm papers and road laws read. The check list of that Code was not among them.
         Whoever examined it decides and signs; this only proposes.
         ");
     }
