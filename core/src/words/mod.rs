@@ -25,6 +25,7 @@ pub mod caution;
 pub mod cause;
 pub mod cure;
 pub mod glossary;
+pub mod report;
 
 #[cfg(test)]
 mod sample;
