@@ -9,8 +9,8 @@ use crate::component::examination::GoingOn;
 use crate::demonstration;
 use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::{
-    ask, begin, book, bring_in, build, carry_out, disputes, entries, part, preferences, unknown,
-    vehicle, wheel,
+    ask, begin, book, bring_in, build, carry_out, disputes, entries, part, preferences, report,
+    unknown, vehicle, wheel,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -95,6 +95,8 @@ fn page(route: Route) -> Piece {
             in_hand(id, move || ask::page(id, position, question, place))
         }
         Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
+        Route::Report(id, cut) => in_hand(id, move || report::page(id, cut)),
+        Route::Told(id, entry) => in_hand(id, move || report::told(id, entry)),
         Route::CarryOut => carry_out::page(),
         Route::BringIn => bring_in::page(),
         Route::Preferences => preferences::page(),

@@ -16,6 +16,7 @@ mod elsewhere;
 mod install;
 mod main_line;
 mod panic;
+mod report;
 mod saving;
 mod sub_path;
 mod tabs;

@@ -10,6 +10,7 @@ pub mod disputes;
 pub mod entries;
 pub mod part;
 pub mod preferences;
+pub mod report;
 pub mod unknown;
 pub mod vehicle;
 pub mod wheel;

@@ -9,5 +9,6 @@ pub mod disputes;
 pub mod foot;
 pub mod head;
 pub mod part;
+pub mod report;
 pub mod vehicle;
 pub mod wheel;

@@ -4,7 +4,8 @@
 use super::super::answer::{answered, crack};
 use super::super::style::Style;
 use crate::daybook::{EntryId, VehicleView};
-use crate::quantity::length::millimetres;
+use crate::quantity::Length;
+use crate::quantity::length::{millimetres, to_paper_mm};
 use crate::survey::{Answer, Play, Question, Ring};
 use crate::wheel::{Place, Position};
 
@@ -53,4 +54,25 @@ fn short(question: Question, answer: &Answer, style: Style) -> Option<String> {
         Answer::NotThere => answered(question, answer, style),
         _ => return None,
     })
+}
+
+/// The greatest wheel that is drawn at one to ten: with its numbers it still fits the width of A4.
+const AT_TEN: f64 = 1380.0;
+
+/// To which scale a wheel of this height is drawn, and that in words.
+#[must_use]
+pub fn drawn_at(height: Option<Length>) -> (Option<u16>, String) {
+    let Some(height) = height else {
+        return (
+            None,
+            "Not to scale: the height of the wheel has not been said. Seen from its face, clockwise from the mark.".to_owned(),
+        );
+    };
+    let scale = if to_paper_mm(height) > AT_TEN { 20 } else { 10 };
+    (
+        Some(scale),
+        format!(
+            "Height over the rim 1:{scale} where it is printed at full size; what lies within is not to scale. Seen from its face, clockwise from the mark."
+        ),
+    )
 }

@@ -811,3 +811,12 @@ fn a_code_leads_back_to_its_cut() {
         "owner's page, full examination, show card"
     );
 }
+
+#[test]
+fn the_scale_is_said_or_that_there_is_none() {
+    let rows = [None, Some(1275.0), Some(1500.0)].map(|height| {
+        let (scale, words) = super::drawn_at(height.map(millimetres));
+        format!("{scale:?}: {words}")
+    });
+    insta::assert_snapshot!(rows.join("\n"), @"");
+}
