@@ -20,6 +20,7 @@ const BELLY: f64 = 77.0;
 const SOLE: f64 = 93.0;
 const TYRE: f64 = 96.5;
 const NUMBERS: f64 = 110.0;
+const FIGURES: f64 = 114.0;
 /// How wide the drawing is, with the numbers round it.
 const SPAN: f64 = 240.0;
 /// Above so many spokes only every other one has its number.
@@ -227,8 +228,8 @@ fn figures(looking: &Looking, drawn: &Drawn) -> Vec<Piece> {
         let turn = looking.wheel.turn(*place)?;
         let out = match place {
             Place::Spoke(_) => 36.0,
-            Place::Between(_) => NUMBERS,
-            _ => 68.0,
+            Place::Between(_) => FIGURES,
+            _ => 63.0,
         };
         let (x, y) = point(turn, out);
         Some(sheet!(

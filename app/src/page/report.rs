@@ -43,7 +43,7 @@ fn keys(id: EntryId, cut: Cut, album: Album) -> Piece {
         )
     });
     sheet!(
-        "<nav class=\"stack unprinted\" aria-label=Report><div class=choices>{}</div>{}\
+        "<nav class=\"stack unprinted\" aria-label=Report><div class=row>{}</div>{}\
          <a class=\"key key-plain\" href={}>To the vehicle</a></nav>",
         Vec::from(cuts),
         live(move || printing::print_key(album.fetching())),
@@ -81,7 +81,7 @@ pub fn told(id: EntryId, entry: EntryId) -> Piece {
         Some(sheet!(
             "<p class=unprinted>{}. {}; worked out by Cartside {}.</p><pre class=\"paper kept\" data-kept={}>{}</pre>",
             capital(&words::outcome::report(said)),
-            crate::wording::hand(&entry),
+            capital(&crate::wording::hand(&entry)),
             said.core.clone(),
             entry.id.hex(),
             said.text.clone()

@@ -2,7 +2,7 @@
 
 use super::super::style::Style;
 use super::super::{capital, list, place, term, visit, when};
-use super::document::Block;
+use super::document::{Block, fact};
 use crate::daybook::{Day, Decision, Entry, EntryId, Kind, Says, VehicleView, Visit};
 use crate::diagnosis::{
     DecisionRefusal, Judgement, Limit, Standing, carries_people, decisions, effective, examined,
@@ -138,18 +138,14 @@ impl<'v, 'a> Case<'v, 'a> {
         let kind = self.vehicle.described().map(|it| it.kind);
         let kind = kind.map_or("not said", |kind| term::vehicle_kind(kind, self.style));
         let uses = self.uses();
-        [
-            ("Vehicle", format!("{} ({kind})", self.name())),
-            ("Examined on", when::day(&self.begun.at)),
-            ("Place", self.told(|visit| &visit.place)),
-            ("Examined by", when::by(self.begun)),
-            (
-                "To be used for",
-                uses.unwrap_or_else(|| "not said".to_owned()),
-            ),
+        let uses = uses.unwrap_or_else(|| "not said".to_owned());
+        vec![
+            fact("Vehicle", format!("{} ({kind})", self.name())),
+            fact("Examined on", when::day(&self.begun.at)),
+            fact("Place", self.told(|visit| &visit.place)),
+            fact("Examined by", when::by(self.begun)),
+            fact("To be used for", uses),
         ]
-        .map(|(name, said)| (name.to_owned(), said))
-        .into()
     }
 
     /// Where each wheel stands and what it is worth, the whole vehicle first.
@@ -179,9 +175,12 @@ impl<'v, 'a> Case<'v, 'a> {
     pub fn names(&self) -> String {
         let all = self.wheels.iter().flat_map(|it| &it.decided);
         let standing = all.filter(|(_, _, stands)| stands.is_ok());
-        let mut names: Vec<String> = standing.map(|(_, said, _)| said.signed.clone()).collect();
-        names.sort_unstable();
-        names.dedup();
+        let mut names: Vec<String> = Vec::new();
+        for (_, said, _) in standing {
+            if !names.contains(&said.signed) {
+                names.push(said.signed.clone());
+            }
+        }
         list(&names)
     }
 

@@ -32,6 +32,39 @@ pub enum Block {
     Picture(Digest, String),
 }
 
+impl Block {
+    /// A heading with these words. Like its kin here it is one function for all callers, which each would
+    /// otherwise make the copy in their own code.
+    #[inline(never)]
+    pub(super) fn heading(words: &str) -> Block {
+        Block::Heading(words.to_owned())
+    }
+
+    /// A heading under another.
+    #[inline(never)]
+    pub(super) fn under(words: &str) -> Block {
+        Block::Under(words.to_owned())
+    }
+
+    /// A paragraph.
+    #[inline(never)]
+    pub(super) fn text(words: &str) -> Block {
+        Block::Text(words.to_owned())
+    }
+
+    /// A paragraph that is read first.
+    #[inline(never)]
+    pub(super) fn strong(words: &str) -> Block {
+        Block::Strong(words.to_owned())
+    }
+}
+
+/// A name and what stands for it.
+#[inline(never)]
+pub(super) fn fact(name: &str, said: String) -> (String, String) {
+    (name.to_owned(), said)
+}
+
 /// A report.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Document(pub Vec<Block>);
@@ -89,6 +122,18 @@ fn line(text: &mut String, parts: &[&str]) {
 fn ruled(text: &mut String, words: &str, rule: &str) {
     line(text, &[words]);
     line(text, &[&rule.repeat(words.chars().count())]);
+}
+
+/// As much of each of these digests, one blank between any two.
+pub(super) fn shorts(digests: &[Digest]) -> String {
+    let mut text = String::new();
+    for digest in digests {
+        if !text.is_empty() {
+            text.push(' ');
+        }
+        text.push_str(&short(digest));
+    }
+    text
 }
 
 /// As much of a digest as tells it from others of its book.

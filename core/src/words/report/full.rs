@@ -5,11 +5,12 @@ use super::super::{
     capital, cause, caution, cure, dispute, finding, missing, place, standing, term, visit, when,
 };
 use super::case::{Case, Wheeled};
-use super::document::{Block, short};
+use super::document::{Block, fact, short, shorts};
 use super::owner::{decided, pictures};
 use super::readings::{readings, ways};
 use super::work::work;
 use super::{CORE, Detail, NO_LEAVE};
+use crate::daybook::digests::Digests;
 use crate::daybook::{Digest, Entry, Kind};
 use crate::diagnosis::{Finding, causes, cures, in_the_way};
 use crate::survey::{Answer, Question};
@@ -18,16 +19,16 @@ use crate::wheel::{Position, Wheel};
 pub(super) fn full(case: &Case, detail: Detail) -> Vec<Block> {
     let mut page = vec![
         Block::Title(format!("{}: full examination of its wheels", case.name())),
-        Block::Strong(NO_LEAVE.to_owned()),
+        Block::strong(NO_LEAVE),
         Block::Facts(identity(case)),
-        Block::Heading("What it comes to".to_owned()),
+        Block::heading("What it comes to"),
     ];
     page.extend(case.standings());
-    page.push(Block::Text(standing::vehicle().to_owned()));
+    page.push(Block::text(standing::vehicle()));
     page.extend(decided(case));
     page.push(Block::Text(case.signature()));
     if detail == Detail::DrawnTogether {
-        page.push(Block::Strong("So that this text can be kept, like answers are drawn together here. Who gave each, when and in which entry stands in the day book.".to_owned()));
+        page.push(Block::strong("So that this text can be kept, like answers are drawn together here. Who gave each, when and in which entry stands in the day book."));
     }
     for position in Position::ALL {
         page.extend(wheel(case, position, detail));
@@ -36,7 +37,7 @@ pub(super) fn full(case: &Case, detail: Detail) -> Vec<Block> {
     page.extend(remarks(case));
     page.extend(work(case));
     page.extend(pictures(case));
-    page.push(Block::Heading("How each reading is to be taken".to_owned()));
+    page.push(Block::heading("How each reading is to be taken"));
     page.push(ways(case));
     page.extend(entries(case));
     for card in [caution::no_permission(), caution::no_cure(case.style)] {
@@ -51,16 +52,10 @@ fn identity(case: &Case) -> Vec<(String, String)> {
     let mut stages: Vec<&str> = case.visits().map(|it| visit::stage(it.stage)).collect();
     stages.dedup();
     let again = case.look_again();
-    for (name, said) in [
-        ("Stage, as said last", stages.join("; or: ")),
-        ("Conditions", case.told(|visit| &visit.conditions)),
-        (
-            "Look again by",
-            again.map_or_else(|| "no day is set".to_owned(), when::on),
-        ),
-    ] {
-        facts.push((name.to_owned(), said));
-    }
+    facts.push(fact("Stage, as said last", stages.join("; or: ")));
+    facts.push(fact("Conditions", case.told(|visit| &visit.conditions)));
+    let again = again.map_or_else(|| "no day is set".to_owned(), when::on);
+    facts.push(fact("Look again by", again));
     facts
 }
 
@@ -75,13 +70,12 @@ fn wheel(case: &Case, position: Position, detail: Detail) -> Vec<Block> {
     let mut page = vec![Block::Heading(capital(&place::wheel_at(position)))];
     match it {
         Some(it) => page.extend(one(case, it)),
-        None => page.push(Block::Text(
-            "This wheel is not described: it was not examined, and nothing is said for it."
-                .to_owned(),
+        None => page.push(Block::text(
+            "This wheel is not described: it was not examined, and nothing is said for it.",
         )),
     }
     if let Some(list) = list {
-        page.push(Block::Under("Every reading".to_owned()));
+        page.push(Block::under("Every reading"));
         page.push(list);
     }
     page
@@ -93,17 +87,15 @@ fn one(case: &Case, it: &Wheeled) -> Vec<Block> {
         Block::Standing("Counts".to_owned(), it.standing),
         Block::Standing("Proposed by the readings".to_owned(), it.proposed),
         Block::Drawing(it.position),
-        Block::Under("Findings".to_owned()),
+        Block::under("Findings"),
     ];
     if it.judgement.findings.is_empty() {
-        page.push(Block::Text(
-            "No limit is reached by what was looked at.".to_owned(),
-        ));
+        page.push(Block::text("No limit is reached by what was looked at."));
     }
     for found in &it.judgement.findings {
         page.extend(finding_blocks(case, it, found));
     }
-    page.push(Block::Under("Not examined".to_owned()));
+    page.push(Block::under("Not examined"));
     page.push(Block::Points(not_examined(case, it)));
     page
 }
@@ -129,37 +121,34 @@ fn built(case: &Case, it: &Wheeled) -> Vec<(String, String)> {
             style.fill("Spokes, {felloe}s"),
             format!("{}, {}", felloes.spokes(), felloes.felloes()),
         ),
-        ("Rim".to_owned(), said(rim.map(|rim| term::rim(rim, style)))),
+        fact("Rim", said(rim.map(|rim| term::rim(rim, style)))),
         (
             capital(style.terms.tyre),
             said(tyre.map(|tyre| term::tyre(tyre, style))),
         ),
-        (
-            "Arm".to_owned(),
-            said(arm.map(|arm| term::arm(arm).to_owned())),
-        ),
-        (
-            "Kept on by".to_owned(),
+        fact("Arm", said(arm.map(|arm| term::arm(arm).to_owned()))),
+        fact(
+            "Kept on by",
             said(keeper.map(|it| term::keeper(it, style).to_owned())),
         ),
     ];
     for (size, length) in sizes.said() {
         facts.push((capital(&term::size(size, style)), style.size(length)));
     }
-    facts.push(("Described in entry".to_owned(), said(entry)));
+    facts.push(fact("Described in entry", said(entry)));
     facts
 }
 
 fn finding_blocks(case: &Case, it: &Wheeled, found: &Finding) -> Vec<Block> {
     let style = case.style;
     let said = finding::finding(found, it.wheel, style);
-    let entries: Vec<String> = found.entries.iter().map(short).collect();
+    let entries = shorts(&found.entries);
     let mut points = vec![
         format!("{}: {}", capital(&said.where_), said.how_much),
         format!("By {}.", said.limit),
     ];
     points.extend(said.not_looked);
-    points.push(format!("Rests on {}.", entries.join(" ")));
+    points.push(format!("Rests on {entries}."));
     for it in causes(found) {
         let words = cause::cause(*it, style);
         points.push(format!(
@@ -197,16 +186,16 @@ fn not_examined(case: &Case, it: &Wheeled) -> Vec<String> {
     };
     for question in Question::all().filter(|question| question.asked_of(it.wheel)) {
         let name = super::super::question::short(question, style);
-        let mut of = here()
-            .filter(|(_, reading)| reading.slot.question == question)
-            .peekable();
-        if of.peek().is_none() {
+        let (mut answered, mut unseen) = (false, Vec::new());
+        for (_, reading) in here().filter(|(_, reading)| reading.slot.question == question) {
+            answered = true;
+            if reading.answer == Answer::CannotSee {
+                unseen.push(reading.slot.place);
+            }
+        }
+        if !answered {
             unanswered.push(name.clone());
         }
-        let unseen: Vec<_> = of
-            .filter(|(_, reading)| reading.answer == Answer::CannotSee)
-            .map(|(_, reading)| reading.slot.place)
-            .collect();
         if !unseen.is_empty() {
             let at = place::places(&unseen, it.wheel, style);
             points.push(format!("Could not be seen: {name}, {at}."));
@@ -216,10 +205,9 @@ fn not_examined(case: &Case, it: &Wheeled) -> Vec<String> {
         points.push(format!("Not answered at all: {}.", unanswered.join(", ")));
     }
     if !it.judgement.elsewhere.is_empty() {
-        let entries: Vec<String> = it.judgement.elsewhere.iter().map(short).collect();
+        let entries = shorts(&it.judgement.elsewhere);
         points.push(format!(
-            "Readings of parts this wheel, as it is described, does not have, kept and not judged: {}.",
-            entries.join(" ")
+            "Readings of parts this wheel, as it is described, does not have, kept and not judged: {entries}."
         ));
     }
     if points.is_empty() {
@@ -229,7 +217,7 @@ fn not_examined(case: &Case, it: &Wheeled) -> Vec<String> {
 }
 
 fn disputes(case: &Case) -> Vec<Block> {
-    let mut page = vec![Block::Heading("In dispute".to_owned())];
+    let mut page = vec![Block::heading("In dispute")];
     for thread in case.vehicle.disputes() {
         let at = thread.heads().first().and_then(|head| wheel_of(case, head));
         let Some(said) = dispute::dispute(thread, at, case.style) else {
@@ -250,7 +238,7 @@ fn disputes(case: &Case) -> Vec<Block> {
         page.push(Block::Text(said.meanwhile));
     }
     if page.len() == 1 {
-        page.push(Block::Text("Nothing is in dispute.".to_owned()));
+        page.push(Block::text("Nothing is in dispute."));
     }
     page
 }
@@ -278,7 +266,7 @@ fn remarks(case: &Case) -> Vec<Block> {
         return Vec::new();
     }
     vec![
-        Block::Heading("Remarks".to_owned()),
+        Block::heading("Remarks"),
         Block::Table(vec!["Part", "Remark", "By whom, when", "Entry"], rows),
     ]
 }
@@ -287,21 +275,25 @@ fn remarks(case: &Case) -> Vec<Block> {
 fn entries(case: &Case) -> Vec<Block> {
     let all = case.vehicle.entries();
     let told = all.iter().filter(|entry| entry.kind != Kind::Report);
-    let mut names: Vec<String> = told.map(|entry| entry.id.hex()).collect();
-    names.sort_unstable();
+    let names: Digests = told.map(|entry| entry.id).collect();
     let newer = all.iter().filter(|entry| !entry.is_read()).count();
-    let mut text = names.join("\n");
-    text.push('\n');
+    let mut text = String::new();
+    for name in names.iter() {
+        text.push_str(&name.hex());
+        text.push('\n');
+    }
     let mut page = vec![
-        Block::Heading("The entries this rests on".to_owned()),
+        Block::heading("The entries this rests on"),
         Block::Facts(vec![
-            ("Vehicle".to_owned(), case.vehicle.id().hex()),
-            ("Examination".to_owned(), case.begun.id.hex()),
-            ("Entries about the vehicle".to_owned(), names.len().to_string()),
-            ("Digest of the set".to_owned(), Digest::of(text.as_bytes()).hex()),
-            ("Worked out by".to_owned(), format!("Cartside {CORE}")),
+            fact("Vehicle", case.vehicle.id().hex()),
+            fact("Examination", case.begun.id.hex()),
+            fact("Entries about the vehicle", names.len().to_string()),
+            fact("Digest of the set", Digest::of(text.as_bytes()).hex()),
+            fact("Worked out by", format!("Cartside {CORE}")),
         ]),
-        Block::Text("Each entry goes by the SHA-256 of its line in the day book; its first eight signs stand beside what it says. The digest of the set is the SHA-256 of all names in order, each on a line of its own, reports handed over left out.".to_owned()),
+        Block::text(
+            "Each entry goes by the SHA-256 of its line in the day book; its first eight signs stand beside what it says. The digest of the set is the SHA-256 of all names in order, each on a line of its own, reports handed over left out.",
+        ),
     ];
     if newer > 0 {
         page.push(Block::Text(format!(

@@ -11,17 +11,17 @@ pub(super) fn owner(case: &Case) -> Vec<Block> {
     let mut page = vec![
         Block::Title(format!("{}: for its owner", case.name())),
         Block::Facts(case.identity()),
-        Block::Strong(NO_LEAVE.to_owned()),
-        Block::Heading("How its wheels stand".to_owned()),
+        Block::strong(NO_LEAVE),
+        Block::heading("How its wheels stand"),
     ];
     page.extend(case.standings());
-    page.push(Block::Text(standing::vehicle().to_owned()));
+    page.push(Block::text(standing::vehicle()));
     if let Some(said) = may(case.standing(), case.uses()) {
-        page.push(Block::Heading("It may".to_owned()));
+        page.push(Block::heading("It may"));
         page.push(Block::Text(said));
         if !case.signed() {
             let not = "This is proposed by the readings; it is not decided and signed yet.";
-            page.push(Block::Strong(not.to_owned()));
+            page.push(Block::strong(not));
         }
     }
     page.extend(must_not(case));
@@ -39,14 +39,14 @@ pub(super) fn owner(case: &Case) -> Vec<Block> {
             page.push(Block::Points(points));
         }
     }
-    page.push(Block::Heading("Look again by".to_owned()));
+    page.push(Block::heading("Look again by"));
     page.push(Block::Strong(look_again(case)));
     page.extend(pictures(case));
     for card in [caution::no_permission(), caution::no_cure(case.style)] {
         page.push(Block::Heading(card.heading));
         page.push(Block::Points(card.lines));
     }
-    page.push(Block::Heading("Whose word this is".to_owned()));
+    page.push(Block::heading("Whose word this is"));
     page.extend(decided(case));
     page.push(Block::Text(case.signature()));
     page
@@ -87,9 +87,7 @@ fn must_not(case: &Case) -> Vec<Block> {
     if case.standing() == Standing::NoFaultFound {
         return Vec::new();
     }
-    let mut page = vec![Block::Heading(
-        "What it must not do, and until when".to_owned(),
-    )];
+    let mut page = vec![Block::heading("What it must not do, and until when")];
     if case.people {
         page.push(Block::Strong(format!(
             "People must not be carried. {}",
@@ -99,13 +97,13 @@ fn must_not(case: &Case) -> Vec<Block> {
     for it in &case.wheels {
         if let Some(said) = rules_out(it.standing) {
             page.push(Block::Under(capital(&place::wheel_at(it.position))));
-            page.push(Block::Text(said.to_owned()));
+            page.push(Block::text(said));
             page.push(Block::Points(until(case, it)));
         }
     }
     for position in &case.absent {
         page.push(Block::Under(capital(&place::wheel_at(*position))));
-        page.extend(rules_out(Standing::NotJudged).map(|said| Block::Text(said.to_owned())));
+        page.extend(rules_out(Standing::NotJudged).map(|said| Block::text(said)));
         page.push(Block::Points(vec![
             "the whole wheel: it is not described".to_owned(),
         ]));
@@ -223,7 +221,7 @@ fn look_again(case: &Case) -> String {
 pub(super) fn pictures(case: &Case) -> Vec<Block> {
     let mut pictures = case.pictures();
     if !pictures.is_empty() {
-        pictures.insert(0, Block::Heading("Pictures".to_owned()));
+        pictures.insert(0, Block::heading("Pictures"));
     }
     pictures
 }

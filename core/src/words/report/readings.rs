@@ -4,7 +4,7 @@
 use super::super::{answer, capital, how, place, question, visit, when};
 use super::Detail;
 use super::case::Case;
-use super::document::{Block, short};
+use super::document::{Block, shorts};
 use crate::daybook::{Entry, EntryId, Says};
 use crate::survey::{Answer, Pad, Question, Reading, Stage};
 use crate::wheel::{Place, Position};
@@ -39,34 +39,47 @@ pub(super) fn readings(case: &Case, position: Position, detail: Detail) -> Optio
 }
 
 fn rows(case: &Case, position: Position, detail: Detail) -> Vec<Row> {
-    let all = case.vehicle.readings(case.begun.id).into_iter();
-    let mut mine: Vec<(&Entry, &Reading)> = all
-        .filter(|(_, reading)| reading.slot.position == position)
-        .collect();
-    mine.sort_by_key(|(_, reading)| reading.slot.question);
+    let all = case.vehicle.readings(case.begun.id);
     let mut rows: Vec<Row> = Vec::new();
-    for (entry, reading) in mine {
-        let (asked, said) = (reading.slot.question, said(case, entry, reading));
-        let hand = match detail {
-            Detail::Each => hand(case, entry),
-            Detail::DrawnTogether => String::new(),
-        };
-        let like = |row: &&mut Row| row.question == asked && row.said == said && row.hand == hand;
-        match rows.iter_mut().find(like) {
-            Some(row) => {
-                row.places.push(reading.slot.place);
-                row.entries.push(entry.id);
+    for asked in Question::all() {
+        let first = rows.len();
+        for (entry, reading) in &all {
+            if (reading.slot.position, reading.slot.question) == (position, asked) {
+                add(case, &mut rows, first, entry, reading, detail);
             }
-            None => rows.push(Row {
-                question: asked,
-                said,
-                hand,
-                places: vec![reading.slot.place],
-                entries: vec![entry.id],
-            }),
         }
     }
     rows
+}
+
+/// Adds a reading to the row of its like among those from the first on, or as a row of its own.
+fn add(
+    case: &Case,
+    rows: &mut Vec<Row>,
+    first: usize,
+    entry: &Entry,
+    reading: &Reading,
+    detail: Detail,
+) {
+    let said = said(case, entry, reading);
+    let hand = match detail {
+        Detail::Each => hand(case, entry),
+        Detail::DrawnTogether => String::new(),
+    };
+    let like = |row: &&mut Row| row.said == said && row.hand == hand;
+    match rows.iter_mut().skip(first).find(like) {
+        Some(row) => {
+            row.places.push(reading.slot.place);
+            row.entries.push(entry.id);
+        }
+        None => rows.push(Row {
+            question: reading.slot.question,
+            said,
+            hand,
+            places: vec![reading.slot.place],
+            entries: vec![entry.id],
+        }),
+    }
 }
 
 fn said(case: &Case, entry: &Entry, reading: &Reading) -> String {
@@ -124,8 +137,8 @@ fn cells(case: &Case, position: Position, row: &Row, detail: Detail) -> Vec<Stri
         row.said.clone(),
     ];
     if detail == Detail::Each {
-        let entries: Vec<String> = row.entries.iter().map(short).collect();
-        cells.extend([row.hand.clone(), entries.join(" ")]);
+        cells.push(row.hand.clone());
+        cells.push(shorts(&row.entries));
     }
     cells
 }
@@ -153,7 +166,7 @@ pub(super) fn ways(case: &Case) -> Block {
     let asked = |question: &Question| all.iter().any(|(_, it)| it.slot.question == *question);
     let rows = Question::all().filter(asked).map(|question| {
         let name = capital(&question::short(question, case.style));
-        (name, how::how(question, case.style).how)
+        format!("{name}: {}", how::how(question, case.style).how)
     });
-    Block::Facts(rows.collect())
+    Block::Points(rows.collect())
 }

@@ -2,7 +2,7 @@
 
 use super::super::{capital, place, when};
 use super::case::Case;
-use super::document::Block;
+use super::document::{Block, fact};
 use crate::diagnosis::Standing;
 
 pub(super) fn show_card(case: &Case) -> Vec<Block> {
@@ -14,36 +14,28 @@ pub(super) fn show_card(case: &Case) -> Vec<Block> {
     } else {
         "not signed: this is no card yet".to_owned()
     };
+    let uses = case.uses().unwrap_or_else(|| "no use was said".to_owned());
+    let (day, by) = (when::day(&case.begun.at), when::by(case.begun));
+    let examined = format!("{day}, by {by}");
     let mut card = vec![
         Block::Title(case.name()),
         Block::Strong(people(case)),
         Block::Standing("Its wheels".to_owned(), standing),
-        Block::Facts(facts([
-            ("Pace", pace(standing).to_owned()),
-            (
-                "For",
-                case.uses().unwrap_or_else(|| "no use was said".to_owned()),
-            ),
-            (
-                "Examined",
-                format!("{}, by {}", when::day(&case.begun.at), when::by(case.begun)),
-            ),
-            ("Look again by", again),
-            ("Signed", signed),
-        ])),
+        Block::Facts(vec![
+            fact("Pace", capital(pace(standing))),
+            fact("For", capital(&uses)),
+            fact("Examined", examined),
+            fact("Look again by", capital(&again)),
+            fact("Signed", capital(&signed)),
+        ]),
     ];
     if !case.absent.is_empty() {
         let absent = case.absent.iter().map(|at| place::wheel_at(*at));
         let absent: Vec<String> = absent.collect();
         card.push(Block::Text(format!("Not examined: {}.", absent.join(", "))));
     }
-    card.push(Block::Text("Wheels only; axle bed, shafts, brake and harness were not examined. Not a permission to use the road: local law, the rules of the show and the driver's judgement stand.".to_owned()));
+    card.push(Block::text("Wheels only; axle bed, shafts, brake and harness were not examined. Not a permission to use the road: local law, the rules of the show and the driver's judgement stand."));
     card
-}
-
-fn facts<const N: usize>(rows: [(&str, String); N]) -> Vec<(String, String)> {
-    rows.map(|(name, said)| (name.to_owned(), capital(&said)))
-        .into()
 }
 
 /// Yes only where it was asked for, nothing was found on any wheel, and every wheel is signed for.

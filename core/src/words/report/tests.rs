@@ -465,10 +465,10 @@ fn the_full_examination_tells_everything() {
 
     How each reading is to be taken
     -------------------------------
-    Tyre, first look: Look along the rim from before and from behind: as much wood shows on one side of the tyre as on the other.
-    Tyre gap: Wheel lifted, in at least four places evenly spaced: the thickest leaf that goes in between tyre and sole, resting on sound wood.
-    Felloe moisture: Meter set for the wood and the warmth, pins with the grain in bare wood at two depths. Do not trust it on lead paint, oil or grease, near nails, or above 28 %.
-    Spoke foot: Wheel lifted, spoke at the top: work it by hand at mid-length along the rim, in and out, up and down; watch the line where it enters the nave, and look for rust, dust or broken paint there.
+    - Tyre, first look: Look along the rim from before and from behind: as much wood shows on one side of the tyre as on the other.
+    - Tyre gap: Wheel lifted, in at least four places evenly spaced: the thickest leaf that goes in between tyre and sole, resting on sound wood.
+    - Felloe moisture: Meter set for the wood and the warmth, pins with the grain in bare wood at two depths. Do not trust it on lead paint, oil or grease, near nails, or above 28 %.
+    - Spoke foot: Wheel lifted, spoke at the top: work it by hand at mid-length along the rim, in and out, up and down; watch the line where it enters the nave, and look for rust, dust or broken paint there.
 
     The entries this rests on
     -------------------------
@@ -818,5 +818,9 @@ fn the_scale_is_said_or_that_there_is_none() {
         let (scale, words) = super::drawn_at(height.map(millimetres));
         format!("{scale:?}: {words}")
     });
-    insta::assert_snapshot!(rows.join("\n"), @"");
+    insta::assert_snapshot!(rows.join("\n"), @r"
+    None: Not to scale: the height of the wheel has not been said. Seen from its face, clockwise from the mark.
+    Some(10): Height over the rim 1:10 where it is printed at full size; what lies within is not to scale. Seen from its face, clockwise from the mark.
+    Some(20): Height over the rim 1:20 where it is printed at full size; what lies within is not to scale. Seen from its face, clockwise from the mark.
+    ");
 }

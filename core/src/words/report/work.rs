@@ -16,9 +16,9 @@ pub(super) fn work(case: &Case) -> Vec<Block> {
             _ => None,
         })
         .collect();
-    let mut blocks = vec![Block::Heading("Work done".to_owned())];
+    let mut blocks = vec![Block::heading("Work done")];
     blocks.push(if rows.is_empty() {
-        Block::Text("No work is written down from this examination on.".to_owned())
+        Block::text("No work is written down from this examination on.")
     } else {
         Block::Table(vec!["Work", "Before", "After", "Written by", "Entry"], rows)
     });
