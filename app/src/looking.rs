@@ -90,7 +90,12 @@ impl Looking {
         Memo::new(move |_| Looking::at(shop, position))
     }
 
-    fn of(vehicle: &VehicleView<'_, '_>, position: Position, shop: Workshop) -> Option<Looking> {
+    /// The wheel at this position of a vehicle, if one is described there.
+    pub fn of(
+        vehicle: &VehicleView<'_, '_>,
+        position: Position,
+        shop: Workshop,
+    ) -> Option<Looking> {
         let (wheel, described_by) = vehicle.wheel(position).filter(|_| !vehicle.struck())?;
         let examination = Examination::latest(vehicle);
         let limits = shop.limits();

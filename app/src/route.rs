@@ -4,6 +4,7 @@
 use cartside_core::daybook::{Digest, EntryId};
 use cartside_core::survey::Question;
 use cartside_core::wheel::{Part, Place, Position};
+use cartside_core::words::report::Cut;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
@@ -39,6 +40,10 @@ pub enum Route {
     Ask(EntryId, Position, Question, Option<Place>),
     /// Everything about one part: its readings, remarks, pictures.
     Part(EntryId, Part),
+    /// The report of a vehicle in one of its cuts.
+    Report(EntryId, Cut),
+    /// A report as it was handed over.
+    Told(EntryId, EntryId),
     /// Carry the book out as a file.
     CarryOut,
     /// Bring a file in.
@@ -83,6 +88,8 @@ impl Route {
                 )
             }
             Route::Part(id, part) => format!("#/vehicle/{id}/part/{}", part.code()),
+            Route::Report(id, cut) => format!("#/vehicle/{id}/report/{}", cut.code()),
+            Route::Told(id, entry) => format!("#/vehicle/{id}/report/told/{entry}"),
             Route::CarryOut => "#/carry-out".to_owned(),
             Route::BringIn => "#/bring-in".to_owned(),
             Route::Words => "#/words".to_owned(),
@@ -142,6 +149,8 @@ impl Route {
                     place,
                 )
             }
+            ["report", cut] => Route::Report(id, Cut::from_code(cut)?),
+            ["report", "told", entry] => Route::Told(id, Digest::from_hex(entry)?),
             ["part", part @ ..] => Route::Part(id, Part::from_code(&part.join("/"))?),
             _ => return None,
         })

@@ -11,7 +11,7 @@ use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::book::Seeking;
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, changes, decide, disputes, entries, examination,
-    first_look, limit, limits, part, preferences, unknown, vehicle, wheel, words, work,
+    first_look, limit, limits, part, preferences, report, unknown, vehicle, wheel, words, work,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -102,6 +102,8 @@ fn page(route: Route) -> Piece {
             in_hand(id, move || ask::page(id, position, question, place))
         }
         Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
+        Route::Report(id, cut) => in_hand(id, move || report::page(id, cut)),
+        Route::Told(id, entry) => in_hand(id, move || report::told(id, entry)),
         Route::CarryOut => carry_out::page(),
         Route::BringIn => bring_in::page(),
         Route::Words => words::page(),

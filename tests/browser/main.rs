@@ -22,6 +22,7 @@ mod limits;
 mod main_line;
 mod packed;
 mod panic;
+mod report;
 mod saving;
 mod sub_path;
 mod tabs;

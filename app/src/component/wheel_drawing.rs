@@ -2,7 +2,8 @@
 //! page; what was seen of it shows in its hatching as well as its tone.
 
 use cartside_core::daybook::EntryId;
-use cartside_core::quantity::decimal;
+use cartside_core::quantity::length::to_paper_mm;
+use cartside_core::quantity::{Length, decimal};
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words;
 
@@ -19,11 +20,32 @@ const BELLY: f64 = 77.0;
 const SOLE: f64 = 93.0;
 const TYRE: f64 = 96.5;
 const NUMBERS: f64 = 110.0;
+const FIGURES: f64 = 114.0;
+/// How wide the drawing is, with the numbers round it.
+const SPAN: f64 = 240.0;
 /// Above so many spokes only every other one has its number.
 const MOST_NUMBERED: u16 = 32;
 
+/// What a drawing shows beside the wheel itself.
+#[derive(Default)]
+pub struct Drawn<'a> {
+    /// The wheel's height over the sole and the scale it is drawn to; without them it fills its place.
+    pub height: Option<(Length, u16)>,
+    /// Figures at their places.
+    pub figures: &'a [(Place, String)],
+}
+
+impl Drawn<'_> {
+    /// How wide the drawing is, with its margin, in millimetres of paper.
+    fn width(&self) -> Option<String> {
+        let (height, scale) = self.height?;
+        let wide = to_paper_mm(height) / f64::from(scale) * SPAN / (2.0 * SOLE);
+        Some(format!("{}mm", decimal(wide, 1)))
+    }
+}
+
 /// The drawing of a wheel.
-pub fn wheel_drawing(id: EntryId, position: Position, looking: &Looking) -> Piece {
+pub fn wheel_drawing(id: EntryId, position: Position, looking: &Looking, drawn: &Drawn) -> Piece {
     let place = |kind: fn(u16) -> Place, count: u16| (1..=count).map(kind);
     let felloes = &looking.wheel.felloes;
     let (spokes, rim) = (felloes.spokes(), felloes.felloes());
@@ -36,7 +58,7 @@ pub fn wheel_drawing(id: EntryId, position: Position, looking: &Looking) -> Piec
         .collect();
     // Each grade has a hatching of its own: dots, a slant, a lattice, solid.
     sheet!(
-        "<svg class=drawing data-drawing=wheel viewBox=\"-120 -120 240 240\" role=group \
+        "<svg class={} width={} data-drawing=wheel viewBox=\"-120 -120 240 240\" role=group \
          aria-label=\"The wheel seen from its face, the mark at the top\"><defs>\
          <pattern id=hatch-note width=6 height=6 patternUnits=userSpaceOnUse><circle class=ink cx=3 cy=3 r=1.2/></pattern>\
          <pattern id=hatch-light width=5 height=5 patternUnits=userSpaceOnUse patternTransform=rotate(45)>\
@@ -44,10 +66,17 @@ pub fn wheel_drawing(id: EntryId, position: Position, looking: &Looking) -> Piec
          <pattern id=hatch-keep width=5 height=5 patternUnits=userSpaceOnUse patternTransform=rotate(45)>\
          <rect class=ink width=1.8 height=5/><rect class=ink width=5 height=1.8/></pattern>\
          <pattern id=hatch-stop width=5 height=5 patternUnits=userSpaceOnUse><rect class=ink width=5 height=5/></pattern>\
-         </defs><circle class=iron r={}/>{}{}<path class=the-mark d=\"M0 -100l-7 -12h14z\"/></svg>",
+         </defs><circle class=iron r={}/>{}{}{}<path class=the-mark d=\"M0 -100l-7 -12h14z\"/></svg>",
+        if drawn.height.is_some() {
+            "drawing scaled"
+        } else {
+            "drawing"
+        },
+        drawn.width(),
         decimal(TYRE, 1),
         parts,
-        numbers(looking)
+        numbers(looking),
+        figures(looking, drawn)
     )
 }
 
@@ -191,6 +220,26 @@ fn numbers(looking: &Looking) -> Vec<Piece> {
             )
         })
         .collect()
+}
+
+/// The figures, each beside its place.
+fn figures(looking: &Looking, drawn: &Drawn) -> Vec<Piece> {
+    let each = drawn.figures.iter().filter_map(|(place, said)| {
+        let turn = looking.wheel.turn(*place)?;
+        let out = match place {
+            Place::Spoke(_) => 36.0,
+            Place::Between(_) => FIGURES,
+            _ => 63.0,
+        };
+        let (x, y) = point(turn, out);
+        Some(sheet!(
+            "svg:<text class=figure x={} y={}>{}</text>",
+            decimal(x, 1),
+            decimal(y, 1),
+            said.clone()
+        ))
+    });
+    each.collect()
 }
 
 /// A small drawing's spokes, as lines at the top to be turned.

@@ -16,6 +16,7 @@ pub mod limit;
 pub mod limits;
 pub mod part;
 pub mod preferences;
+pub mod report;
 pub mod unknown;
 pub mod vehicle;
 pub mod wheel;

@@ -6,6 +6,7 @@ mod wheels;
 
 use cartside_core::daybook::{EntryId, VehicleView};
 use cartside_core::wheel::{Part, Vehicle};
+use cartside_core::words::report::Cut;
 use cartside_core::words::{self, caution};
 use leptos::prelude::Get;
 
@@ -22,11 +23,13 @@ pub fn page(id: EntryId) -> Piece {
     let style = shop.style();
     sheet!(
         "<main class=page data-page=vehicle>{}<div class=row>\
-         <a class=key href={}>Remarks and pictures</a><a class=key href={}>Everything written</a></div>\
+         <a class=key href={}>Remarks and pictures</a><a class=key href={}>Everything written</a>\
+         <a class=key href={}>Report</a></div>\
          {}{}{}{}{}</main>",
         live(move || of(shop, |vehicle| Some(above(id, vehicle, shop)))),
         Route::Part(id, Part::Vehicle).href(),
         Route::Entries(id).href(),
+        Route::Report(id, Cut::Owner).href(),
         name::name_field(id),
         live(move || of(shop, |vehicle| Some(examinations(id, vehicle)))),
         folded_card(caution::before_lifting()),

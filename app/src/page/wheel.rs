@@ -11,7 +11,7 @@ use cartside_core::words;
 use leptos::prelude::*;
 
 use crate::component::part_list::part_list;
-use crate::component::wheel_drawing::wheel_drawing;
+use crate::component::wheel_drawing::{Drawn, wheel_drawing};
 use crate::looking::Looking;
 use crate::markup::{Piece, live, sheet};
 use crate::route::Route;
@@ -51,7 +51,7 @@ fn one_wheel(id: EntryId, position: Position, looking: &Looking) -> Piece {
          {}{}</div>{}</div>{}",
         decided::decided_cards(id, position, looking, true),
         standing::standing_card(id, position, looking),
-        wheel_drawing(id, position, looking),
+        wheel_drawing(id, position, looking, &Drawn::default()),
         findings::findings(looking),
         asks::asks(id, position, looking),
         part_list(id, position, looking),

@@ -26,6 +26,7 @@ pub mod cause;
 pub mod cure;
 pub mod glossary;
 pub mod history;
+pub mod report;
 
 #[cfg(test)]
 mod sample;

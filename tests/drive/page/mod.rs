@@ -11,5 +11,6 @@ pub mod foot;
 pub mod head;
 pub mod look_over;
 pub mod part;
+pub mod report;
 pub mod vehicle;
 pub mod wheel;

@@ -10,6 +10,13 @@ impl Browser<'_> {
         self.see_saved(name).await;
     }
 
+    /// Opens a vehicle and gives it a name.
+    pub async fn name_it_from_its_page(&self, vehicle: &str, name: &str) {
+        self.go(&format!("#/vehicle/{vehicle}")).await;
+        self.see_page("vehicle").await;
+        self.name_it(name).await;
+    }
+
     /// Opens the page of everything written about a vehicle and counts the lines there.
     pub async fn count_everything_written(&self, vehicle: &str) -> usize {
         self.go(&format!("#/vehicle/{vehicle}/entries")).await;
