@@ -103,7 +103,7 @@ fn must_not(case: &Case) -> Vec<Block> {
     }
     for position in &case.absent {
         page.push(Block::Under(capital(&place::wheel_at(*position))));
-        page.extend(rules_out(Standing::NotJudged).map(|said| Block::text(said)));
+        page.extend(rules_out(Standing::NotJudged).map(Block::text));
         page.push(Block::Points(vec![
             "the whole wheel: it is not described".to_owned(),
         ]));
