@@ -1,12 +1,18 @@
-// Unpacks a file in the `.lzma` format: the algorithm of the LZMA specification in the LZMA SDK (public domain).
-// Used by the page at its first start and by the service worker. Written here because the packages that do it weigh
-// three to fourteen times as much, more than a slow line should carry for one call.
+// Unpacks the app's wasm as `cargo xtask dist` packed it: LZMA, and within it the code parted into streams by kind.
+// Used by the page at its first start and by the service worker. Written here because the packages that undo LZMA
+// weigh three to fourteen times as much as this whole file, more than a slow line should carry for one call.
 //
-// It needs the unpacked size in the header. Bytes that were damaged give wrong bytes or an error, never an endless
-// loop; whoever calls it checks the digest of what comes out.
+// Bytes that were damaged give wrong bytes or an error, never an endless loop; whoever calls it checks the digest of
+// what comes out.
 "use strict";
 
 function unpack(packed) {
+  return join(expand(packed));
+}
+
+// A file in the `.lzma` format, by the algorithm of the LZMA specification in the LZMA SDK (public domain). It needs
+// the size in the header.
+function expand(packed) {
   // The header: one byte for three settings, four for the dictionary (all is kept here), eight for the size.
   const literalContext = packed[0] % 9;
   const literalPosition = Math.trunc(packed[0] / 9) % 5;
@@ -169,4 +175,110 @@ function unpack(packed) {
     }
   }
   return out;
+}
+
+// The wasm of its parted code; how it is parted is told in `xtask/src/streams.rs`.
+function join(parted) {
+  const view = new DataView(parted.buffer, parted.byteOffset);
+  const length = (piece) => view.getUint32(4 * piece, true);
+  const KINDS = 16;
+  const [OP, DECLARED, BLOCK, BRANCH, TABLE, GET, SET, GLOBAL] = [0, 1, 2, 3, 4, 5, 6, 7];
+  const [ALIGNMENT, LOAD, STORE, INT32, INT64, FLOAT, INDIRECT, OTHER] = [8, 9, 10, 11, 12, 13, 14, 15];
+  const NATURAL = "23230011001122232301012";
+
+  let start = 4 * (3 + KINDS);
+  const piece = (number) => parted.subarray(start, (start += length(number)));
+  const before = piece(1);
+  const after = piece(2);
+  const streams = Array.from({ length: KINDS }, (_, kind) => piece(3 + kind));
+  const places = new Uint32Array(KINDS);
+  // The content of the code section is shorter than the whole wasm.
+  const out = new Uint8Array(length(0));
+  let written = 0;
+
+  function byte(kind, change = 0) {
+    const place = places[kind]++;
+    if (place >= streams[kind].length) throw new RangeError("a stream of the wasm's code is cut short");
+    const found = streams[kind][place];
+    out[written++] = found ^ change;
+    return found;
+  }
+
+  function number(kind) {
+    let value = 0;
+    for (let shift = 0; ; shift += 7) {
+      const found = byte(kind);
+      value |= (found & 127) << shift;
+      if (found < 128) return value >>> 0;
+    }
+  }
+
+  function numbers(kind, count) {
+    while (count--) number(kind);
+  }
+
+  // The kind of the one number that follows an instruction.
+  const follows = new Uint8Array(256);
+  const one = (kind, ...instructions) => instructions.forEach((instruction) => (follows[instruction] = kind));
+  one(BLOCK, 2, 3, 4);
+  one(BRANCH, 12, 13);
+  one(GET, 32);
+  one(SET, 33, 34);
+  one(GLOBAL, 35, 36);
+  one(INT32, 65);
+  one(INT64, 66);
+  one(OTHER, 37, 38, 63, 64, 208, 210);
+
+  function operands(instruction) {
+    if (follows[instruction]) number(follows[instruction]);
+    else if (instruction >= 40 && instruction <= 62) {
+      byte(ALIGNMENT, +NATURAL[instruction - 40]);
+      number(instruction < 54 ? LOAD : STORE);
+    } else if (instruction === 16) number(OP);
+    else if (instruction === 17) numbers(INDIRECT, 2);
+    else if (instruction === 14) numbers(TABLE, number(TABLE) + 1);
+    else if (instruction === 28) numbers(OTHER, number(OTHER));
+    else if (instruction === 67) for (let i = 0; i < 4; i++) byte(FLOAT);
+    else if (instruction === 68) for (let i = 0; i < 8; i++) byte(FLOAT);
+    else if (instruction === 252) {
+      const further = number(OTHER);
+      numbers(OTHER, further < 8 ? 0 : further < 15 && further % 2 === 0 ? 2 : 1);
+    }
+  }
+
+  function body() {
+    for (let groups = number(DECLARED); groups > 0; groups--) {
+      number(DECLARED);
+      byte(DECLARED);
+    }
+    for (let depth = 1; depth > 0; ) {
+      const instruction = byte(OP);
+      if (instruction === 11) depth--;
+      if (instruction >= 2 && instruction <= 4) depth++;
+      operands(instruction);
+    }
+  }
+
+  function leb(value) {
+    const bytes = [];
+    for (; value > 127; value >>>= 7) bytes.push((value & 127) | 128);
+    return [...bytes, value];
+  }
+
+  for (let bodies = number(DECLARED); bodies > 0; bodies--) {
+    const from = written;
+    body();
+    // Its size comes first, and is known only now.
+    const size = leb(written - from);
+    out.copyWithin(from + size.length, from, written);
+    out.set(size, from);
+    written += size.length;
+  }
+  const wasm = new Uint8Array(length(0));
+  let at = 0;
+  for (const bytes of [before, [10, ...leb(written)], out.subarray(0, written), after]) {
+    wasm.set(bytes, at);
+    at += bytes.length;
+  }
+  return wasm;
 }

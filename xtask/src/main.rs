@@ -10,6 +10,7 @@ mod tools;
 mod machine;
 mod plan;
 mod step;
+mod streams;
 mod setup;
 mod shorten;
 mod toolchain;
