@@ -5,7 +5,7 @@ use cartside_core::daybook::{EntryId, VehicleView, Visit};
 use cartside_core::diagnosis::{Beside, Grade, Judgement, carries_people, examined, judge};
 use cartside_core::survey::{Answer, Places, Question, Stage, is_lifted_for};
 use cartside_core::wheel::{Place, Position, Wheel};
-use cartside_core::words;
+use cartside_core::words::{self, Examined};
 
 use leptos::prelude::*;
 
@@ -117,6 +117,13 @@ impl Looking {
     pub fn stage(&self) -> Stage {
         let latest = self.examination.as_ref();
         latest.map_or_else(Stage::default, |latest| latest.said.stage)
+    }
+
+    /// What the examination of this day has covered.
+    pub fn examined<'a>(&self, day: &'a str) -> Examined<'a> {
+        let said = self.examination.as_ref().map(|latest| &latest.said);
+        let use_said = said.is_some_and(|said| !said.used_for.is_empty());
+        Examined::of(day, &self.wheel, &self.judgement.missing, use_said)
     }
 
     /// What is asked of this wheel at its stage, in order.

@@ -4,7 +4,7 @@
 use cartside_core::daybook::{Day, Decision, EntryId, Kind, Says, Thread, Unwritten};
 use cartside_core::diagnosis::{DecisionRefusal, Finding, Standing, decided, stands};
 use cartside_core::wheel::Position;
-use cartside_core::words::{self, Examined};
+use cartside_core::words;
 use leptos::prelude::*;
 
 use crate::clock;
@@ -175,7 +175,7 @@ fn form(deciding: Deciding, looking: &Looking) -> Piece {
     let marks = Standing::ALL.map(|it| {
         let latest = looking.examination.as_ref();
         let day = latest.map_or("no day yet", |latest| latest.shown.as_str());
-        let examined = Examined::of(day, &looking.wheel, &looking.judgement.missing);
+        let examined = looking.examined(day);
         words::standing::standing(it, &examined, deciding.shop.style())
     });
     sheet!(

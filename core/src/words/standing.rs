@@ -15,17 +15,20 @@ pub struct Examined<'a> {
     pub needs: Vec<Need>,
     /// Whether the dish as built is known, so that the dish could be held against it.
     pub dish_compared: bool,
+    /// Whether it was said what the vehicle is to be used for.
+    pub use_said: bool,
 }
 
 impl<'a> Examined<'a> {
-    /// What is asked of this wheel and not missing.
+    /// What is asked of this wheel and not missing; `use_said` is whether any use was stated.
     #[must_use]
-    pub fn of(day: &'a str, wheel: &Wheel, missing: &[Missing]) -> Examined<'a> {
+    pub fn of(day: &'a str, wheel: &Wheel, missing: &[Missing], use_said: bool) -> Examined<'a> {
         let left = |need: &Need| missing.iter().any(|missing| missing.need == *need);
         Examined {
             day,
             needs: needs(wheel).filter(|need| !left(need)).collect(),
             dish_compared: wheel.sizes.get(Size::Dish).is_some(),
+            use_said,
         }
     }
 }
@@ -60,8 +63,16 @@ fn no_fault(examined: &Examined, style: Style) -> String {
             "Nothing was examined on {day}: no fault was found, and none is ruled out."
         );
     }
+    let (against, but) = if examined.use_said {
+        (" against the stated use", "")
+    } else {
+        (
+            "",
+            " What it is to be used for has not been said, so it is found fit for none.",
+        )
+    };
     format!(
-        "No fault was found against the stated use, in what was examined on {day}: {}. Nothing else was examined.",
+        "No fault was found{against}, in what was examined on {day}: {}. Nothing else was examined.{but}",
         each.join("; ")
     )
 }
@@ -122,10 +133,24 @@ mod tests {
     }
 
     #[test]
+    fn a_sound_wheel_is_fit_for_no_use_that_was_not_said() {
+        let strakes = Wheel {
+            tyre: Some(Tyre::Strakes),
+            ..wheel()
+        };
+        let all = Need::ALL.map(|need| Missing {
+            need,
+            places: vec![],
+        });
+        let examined = Examined::of("5 November 2026", &strakes, &all[1..], false);
+        insta::assert_snapshot!(standing(Standing::NoFaultFound, &examined, style()), @"No fault was found, in what was examined on 5 November 2026: what keeps the wheel on (there, the right part, secured). Nothing else was examined. What it is to be used for has not been said, so it is found fit for none.");
+    }
+
+    #[test]
     fn every_standing_says_what_it_means() {
         let sizes = Sizes::default().with(Size::Dish, Some(millimetres(36.0)));
         let sized = Wheel { sizes, ..wheel() };
-        let examined = Examined::of("5 November 2026", &sized, &[]);
+        let examined = Examined::of("5 November 2026", &sized, &[], true);
         let rows = [
             Standing::NoFaultFound,
             Standing::LightWorkOnly,
@@ -155,16 +180,16 @@ mod tests {
             need,
             places: Vec::new(),
         });
-        let examined = Examined::of("5 November 2026", &straked, &all[2..]);
+        let examined = Examined::of("5 November 2026", &straked, &all[2..], false);
         assert_eq!(examined.needs, [Need::Keeper]);
-        assert!(Examined::of("", &straked, &all).needs.is_empty());
+        assert!(Examined::of("", &straked, &all, true).needs.is_empty());
         assert!(
-            !Examined::of("", &straked, &[])
+            !Examined::of("", &straked, &[], true)
                 .needs
                 .contains(&Need::TyreGap)
         );
         let said = |left| {
-            let examined = Examined::of("5 November 2026", &wheel(), left);
+            let examined = Examined::of("5 November 2026", &wheel(), left, true);
             standing(Standing::NoFaultFound, &examined, style())
         };
         insta::assert_snapshot!(said(&all[1..]), @"No fault was found against the stated use, in what was examined on 5 November 2026: what keeps the wheel on (there, the right part, secured). Nothing else was examined.");

@@ -4,7 +4,7 @@ use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Standing;
 use cartside_core::survey::Group;
 use cartside_core::wheel::Position;
-use cartside_core::words::{self, Examined};
+use cartside_core::words;
 
 use crate::component::mark::standing_mark;
 use crate::looking::Looking;
@@ -25,11 +25,7 @@ pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piec
     let bites = bites.map(|said| sheet!("<p class=warning data-people>{}</p>", said));
     let latest = looking.examination.as_ref();
     let day = latest.map_or("no day yet", |latest| latest.shown.as_str());
-    let said = words::standing::standing(
-        standing,
-        &Examined::of(day, &looking.wheel, &looking.judgement.missing),
-        workshop().style(),
-    );
+    let said = words::standing::standing(standing, &looking.examined(day), workshop().style());
     sheet!(
         "<section class=card data-standing={} data-so-far={}><h2>{}</h2><p>{}</p>{}\
          {}<p class=dim>Examined: {}</p>{}</section>",
