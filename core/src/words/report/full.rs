@@ -12,7 +12,7 @@ use super::work::work;
 use super::{CORE, Detail, NO_LEAVE};
 use crate::daybook::digests::Digests;
 use crate::daybook::{Digest, Entry, Kind};
-use crate::diagnosis::{Finding, causes, cures, in_the_way};
+use crate::diagnosis::{Cure, Finding, before_a_draw, causes, cures, in_the_way};
 use crate::survey::{Answer, Question};
 use crate::wheel::{Position, Wheel};
 
@@ -92,12 +92,24 @@ fn one(case: &Case, it: &Wheeled) -> Vec<Block> {
     if it.judgement.findings.is_empty() {
         page.push(Block::text("No limit is reached by what was looked at."));
     }
+    page.extend(before_any_draw(case, it));
     for found in &it.judgement.findings {
         page.extend(finding_blocks(case, it, found));
     }
     page.push(Block::under("Not examined"));
     page.push(Block::Points(not_examined(case, it)));
     page
+}
+
+/// What stands in the way of every cure that draws, where one is named; said once.
+fn before_any_draw(case: &Case, it: &Wheeled) -> Option<Block> {
+    let ways = before_a_draw(&it.judgement);
+    let draws = |found: &Finding| cures(found).iter().copied().any(Cure::draws);
+    let said = !ways.is_empty() && it.judgement.findings.iter().any(draws);
+    let words = ways.iter().map(|way| cure::in_the_way(*way, case.style));
+    let first = cure::before_a_draw(case.style);
+    let words: Vec<String> = [first].into_iter().chain(words).collect();
+    said.then(|| Block::Text(words.join(" ")))
 }
 
 /// How it is built and by which entry that is said.
@@ -158,9 +170,9 @@ fn finding_blocks(case: &Case, it: &Wheeled, found: &Finding) -> Vec<Block> {
     }
     for cure in cures(found) {
         let mut line = format!("Cure: {}", cure::cure(*cure, style));
-        for way in in_the_way(*cure, &it.judgement) {
-            line.push_str(" Not before this is put right: ");
-            line.push_str(&cure::in_the_way(way, style));
+        if !in_the_way(*cure, &it.judgement).is_empty() {
+            line.push(' ');
+            line.push_str(cure::waits());
         }
         points.push(line);
     }

@@ -359,6 +359,7 @@ fn the_full_examination_tells_everything() {
     Proposed by the readings: KEEP EMPTY
 
     Findings
+    No draw before this is put right: Feet are loose: a draw would lean the spokes, not seat them. The dish is not known.
 
     Gap under the tyre – keep empty
     - Between 3 and 4: 3 mm
@@ -373,8 +374,8 @@ fn the_full_examination_tells_everything() {
     - Cure: Bring the tongues below the sole.
     - Cure: Re-seat or shim the feet.
     - Cure: Ease a joint.
-    - Cure: Contract the tyre: upset it, or cut and shut. Not before this is put right: Feet are loose: a draw would lean the spokes, not seat them. Not before this is put right: The dish is not known.
-    - Cure: Fit a new tyre. Not before this is put right: Feet are loose: a draw would lean the spokes, not seat them. Not before this is put right: The dish is not known.
+    - Cure: Contract the tyre: upset it, or cut and shut. Waits for what stands in the way, above.
+    - Cure: Fit a new tyre. Waits for what stands in the way, above.
 
     Spoke loose at the foot – light work only
     - Spoke 3: moves by hand
