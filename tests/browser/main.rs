@@ -27,5 +27,6 @@ mod saving;
 mod sub_path;
 mod tabs;
 mod touch;
+mod trouble;
 mod words;
 mod yard;

@@ -1,0 +1,196 @@
+//! The device is full, storage is refused, the connection is lost, another tab is newer: each has its sentence and its
+//! way out, and nothing that was said to be saved is lost.
+
+use std::fs;
+
+use cartside_tests::drive::{Device, Server, camera};
+use serde_json::json;
+
+/// What the browser is told that the app may keep: what it fetches for itself, and a little more.
+const QUOTA: u64 = 4_000_000;
+
+/// Fills what room there is, in a database of its own, down to the last few bytes.
+const FILL: &str = r#"
+const opened = (name) => new Promise((done, failed) => {
+  const request = indexedDB.open(name, 1);
+  request.onupgradeneeded = () => request.result.createObjectStore("junk", { autoIncrement: true });
+  request.onsuccess = () => done(request.result);
+  request.onerror = () => failed(request.error);
+});
+const put = (database, bytes) => new Promise((done) => {
+  const transaction = database.transaction("junk", "readwrite");
+  transaction.objectStore("junk").add(crypto.getRandomValues(new Uint8Array(bytes)));
+  transaction.oncomplete = () => done(true);
+  transaction.onabort = () => done(false);
+});
+return opened("junk").then(async (database) => {
+  for (const bytes of [60000, 8000, 800, 100, 10]) while (await put(database, bytes));
+  database.close();
+  return "full";
+});"#;
+
+#[tokio::test]
+async fn a_full_device_keeps_what_was_saved_and_what_is_typed() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.start().await;
+    let origin = device.address().trim_end_matches('/');
+    // Told before the page is opened: the browser asks how much room there is only now and then.
+    let quota = json!({ "origin": origin, "quotaSize": QUOTA });
+    phone.below("Storage.overrideQuotaForOrigin", quota).await;
+    phone.go("").await;
+    phone.see_ready_without_a_network().await;
+    let cart = phone.begin_a_cart().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.remark("Kept before the device was full").await;
+    let before = phone.count_everything_written(&cart).await;
+
+    phone.step("no room for a picture");
+    phone.open_part(&cart, "near/spoke-3").await;
+    let full = phone.ask(FILL, json!([])).await;
+    phone.expect_same("the device", full, json!("full")).await;
+    let taken = device.downloads().join("camera.jpg");
+    fs::write(&taken, camera::photograph()).unwrap();
+    phone.see_words("main", "Take a picture").await;
+    phone.give_file(&taken).await;
+    phone.see_trouble("no room left").await;
+    phone.see_no("img[data-picture]").await;
+    phone.step("nor for a remark, which stays in its field");
+    phone
+        .write_into("Remark", "Typed when there was no room")
+        .await;
+    phone.tap_words("Save the remark").await;
+    phone.see_trouble("The last step was not saved").await;
+    let field = phone
+        .ask(
+            "return document.querySelector('textarea').value;",
+            json!([]),
+        )
+        .await;
+    phone
+        .expect_same("in the field", field, json!("Typed when there was no room"))
+        .await;
+
+    phone.step("room again");
+    phone
+        .below(
+            "Storage.overrideQuotaForOrigin",
+            json!({ "origin": origin }),
+        )
+        .await;
+    phone.tap_words("Save the remark").await;
+    phone
+        .see_words("[data-remark]", "Typed when there was no room")
+        .await;
+    phone.take_picture(&taken).await;
+    let now = phone.count_everything_written(&cart).await;
+    phone
+        .expect_same("lines: a remark and a picture more", now, before + 2)
+        .await;
+    phone.close_but_for(&["Quota", "quota"]).await;
+}
+
+/// Makes every opening of a database fail as a browser does that grants no storage.
+const REFUSE: &str = r#"
+IDBFactory.prototype.open = () => { throw new DOMException("storage is switched off", "SecurityError"); };"#;
+
+#[tokio::test]
+async fn where_storage_is_refused_it_says_so_and_takes_nothing() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.start().await;
+    phone.before_each_page(REFUSE).await;
+    phone.go("").await;
+    phone.see_page("refused").await;
+    phone
+        .see_words("[role=alert]", "no place to keep the book")
+        .await;
+    phone
+        .see_words("[role=alert]", "Nothing new was saved")
+        .await;
+    let offered = phone.sees_control("Begin a vehicle").await;
+    phone.expect(!offered, "no key that would write").await;
+    phone.close().await;
+}
+
+/// Keeps every connection, so that one can be ended as a browser does that was told to free it.
+const CONNECTIONS: &str = r#"
+window.connections = [];
+const open = IDBFactory.prototype.open;
+IDBFactory.prototype.open = function (...given) {
+  const request = open.apply(this, given);
+  request.addEventListener("success", () => window.connections.push(request.result));
+  if (window.shut) request.addEventListener("success", (event) => request.result.close());
+  return request;
+};"#;
+
+#[tokio::test]
+async fn a_lost_connection_is_opened_once_more() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.start().await;
+    phone.before_each_page(CONNECTIONS).await;
+    phone.go("").await;
+    let cart = phone.begin_a_cart().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.step("the connection is closed under the page");
+    phone
+        .ask(
+            "for (const one of window.connections) one.close();",
+            json!([]),
+        )
+        .await;
+    phone.remark("Written over a new connection").await;
+    phone.step("and again, with every new one closed too");
+    phone
+        .ask(
+            "window.shut = true; for (const one of window.connections) one.close();",
+            json!([]),
+        )
+        .await;
+    phone.write_into("Remark", "Not to be lost").await;
+    phone.tap_words("Save the remark").await;
+    phone.see_trouble("would not open it again").await;
+    phone.step("until it lets it be open again");
+    phone.ask("window.shut = false;", json!([])).await;
+    phone.tap_words("Save the remark").await;
+    phone.see_words("[data-remark]", "Not to be lost").await;
+    phone.reload().await;
+    phone.see_so_many(2, "[data-remark]").await;
+    phone.close().await;
+}
+
+/// Gives the book a newer form from another tab.
+const NEWER: &str = r#"
+return indexedDB.databases().then((all) => new Promise((done) => {
+  const own = all.find((one) => !one.name.includes("demonstration"));
+  const request = indexedDB.open(own.name, own.version + 1);
+  request.onsuccess = () => { request.result.close(); done(own.name); };
+  request.onerror = () => done("error: " + request.error);
+  request.onblocked = () => done("blocked");
+}));"#;
+
+#[tokio::test]
+async fn a_newer_tab_is_never_blocked_and_this_one_says_so() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.open_ready().await;
+    let cart = phone.begin_a_cart().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.step("another tab gives the book a newer form");
+    let done = phone.ask(NEWER, json!([])).await;
+    let name = done.as_str().unwrap_or_default();
+    phone
+        .expect(
+            name != "blocked" && !name.starts_with("error"),
+            &format!("the newer form is taken at once; it says {name:?}"),
+        )
+        .await;
+    phone.see_trouble("newer Cartside").await;
+    phone.step("nothing more is written here");
+    phone.write_into("Remark", "Too late").await;
+    phone.tap_words("Save the remark").await;
+    phone.see_trouble("newer Cartside").await;
+    phone.see_no("[data-remark]").await;
+    phone.close_but_for(&["VersionError", "version"]).await;
+}
