@@ -2,7 +2,9 @@
 //! and what is still to be asked.
 
 use cartside_core::daybook::{EntryId, VehicleView, Visit};
-use cartside_core::diagnosis::{Beside, Grade, Judgement, carries_people, examined, judge};
+use cartside_core::diagnosis::{
+    Beside, Grade, Judgement, Standing, carries_people, examined, held, judge,
+};
 use cartside_core::survey::{Answer, Places, Question, Stage, is_lifted_for};
 use cartside_core::wheel::{Place, Position, Wheel};
 use cartside_core::words::{self, Examined};
@@ -74,6 +76,8 @@ pub struct Looking {
     pub judgement: Judgement,
     /// Whether people are to be carried.
     pub people: bool,
+    /// What still holds of an earlier examination, and its day as it is shown.
+    pub held: Option<(Standing, String)>,
 }
 
 impl Looking {
@@ -103,7 +107,12 @@ impl Looking {
             .as_ref()
             .and_then(|latest| examined(vehicle, latest.id, position, &limits));
         let people = |latest: &Examination| carries_people(vehicle, latest.id);
+        let held = examination
+            .as_ref()
+            .and_then(|latest| held(vehicle, latest.id, position, &limits))
+            .map(|(standing, entry)| (standing, words::when::day(&entry.at)));
         Some(Looking {
+            held,
             people: examination.as_ref().is_some_and(people),
             wheel: wheel.clone(),
             described_by,

@@ -15,6 +15,7 @@ use crate::looking::Looking;
 use crate::markup::{Piece, heard, live, sheet, tap, typed};
 use crate::page::wheel::decided::decided_cards;
 use crate::page::wheel::no_wheel;
+use crate::page::wheel::standing::still_held;
 use crate::route::Route;
 use crate::workshop::{Step, Workshop, workshop};
 
@@ -176,11 +177,17 @@ fn form(deciding: Deciding, looking: &Looking) -> Piece {
         let latest = looking.examination.as_ref();
         let day = latest.map_or("no day yet", |latest| latest.shown.as_str());
         let examined = looking.examined(day);
-        words::standing::standing(it, &examined, deciding.shop.style())
+        match it {
+            Standing::NoFaultFound if looking.judgement.so_far().is_some() => {
+                words::standing::passed().to_owned()
+            }
+            _ => words::standing::standing(it, &examined, deciding.shop.style()),
+        }
     });
     sheet!(
-        "{}{}{}{}{}<p class=refusal role=alert>{}</p>\
+        "{}{}{}{}{}{}<p class=refusal role=alert>{}</p>\
          <button type=button class=\"key key-main\" data-key=sign on:click={}>Sign and save</button>",
+        still_held(looking),
         proposed(deciding.shop, looking),
         decided_cards(deciding.id, deciding.position, looking, false),
         live(move || standings(deciding, &marks)),
@@ -206,7 +213,8 @@ fn proposed(shop: Workshop, looking: &Looking) -> Piece {
             said.how_much
         )
     };
-    let bites = words::standing::people_bite(proposed).filter(|_| looking.people);
+    let so_far = looking.judgement.so_far();
+    let bites = words::standing::people_bite(so_far).filter(|_| looking.people);
     sheet!(
         "<section class=card data-proposed={}><h2>Proposed</h2>{}<ul class=list>{}</ul>{}</section>",
         proposed.code(),

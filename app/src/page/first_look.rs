@@ -16,6 +16,7 @@ use crate::looking::{Examination, Looking};
 use crate::markup::{Piece, live, nothing, sheet, tap};
 use crate::page::ask::given::{Given, Key, keys};
 use crate::page::ask::writing::{Put, answer, answer_all};
+use crate::page::wheel::standing::still_held;
 use crate::route::Route;
 use crate::scribe::Scribe;
 use crate::workshop::{Notice, Step, Workshop, workshop};
@@ -121,24 +122,25 @@ fn look(first: FirstLook, latest: &Examination) -> Piece {
     sheet!(
         "<section class=card data-cart-so-far={}><h2>The vehicle</h2>{}<p class=dim>{}</p></section>{}{}",
         worst.map_or("none", Standing::code),
-        provisional(worst),
+        provisional(worst, looked.iter().any(|(_, it)| !it.answers.is_empty())),
         words::standing::vehicle(),
         wheels.collect::<Vec<Piece>>(),
         lift(first, latest)
     )
 }
 
-fn provisional(so_far: Option<Standing>) -> Piece {
+fn provisional(so_far: Option<Standing>, looked: bool) -> Piece {
     sheet!(
         "{}<p>{}</p>",
         so_far.map(standing_mark),
-        words::standing::provisional(so_far)
+        words::standing::provisional(so_far, looked)
     )
 }
 
 /// One wheel: its rows, and the key for those still open.
 fn wheel(first: FirstLook, position: Position, looking: &Looking) -> Piece {
     let so_far = looking.judgement.so_far();
+    let bites = words::standing::people_bite(so_far).filter(|_| looking.people);
     let asked = looking
         .questions()
         .filter(|question| question.group() == Group::FirstLook);
@@ -171,7 +173,12 @@ fn wheel(first: FirstLook, position: Position, looking: &Looking) -> Piece {
         position.code(),
         so_far.map_or("none", Standing::code),
         words::place::wheel_at(position),
-        provisional(so_far),
+        sheet!(
+            "{}{}{}",
+            still_held(looking),
+            provisional(so_far, !looking.answers.is_empty()),
+            bites.map(|said| sheet!("<p class=warning data-people>{}</p>", said))
+        ),
         not_now.map(|said| sheet!("<p class=warning>{}</p>", said)),
         rows,
         rest,

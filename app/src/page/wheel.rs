@@ -3,7 +3,7 @@
 mod asks;
 pub mod decided;
 mod findings;
-mod standing;
+pub mod standing;
 
 use cartside_core::daybook::EntryId;
 use cartside_core::wheel::{Part, Place, Position};

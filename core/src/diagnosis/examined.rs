@@ -1,6 +1,7 @@
 //! One wheel as one examination found it: the book's readings put before the evaluator.
 
-use super::decision::effective;
+use super::decision::carries_people;
+use super::held::standing_at;
 use super::judge::{Beside, Judgement, judge};
 use super::limit::Limit;
 use super::seen::Taken;
@@ -20,6 +21,7 @@ pub fn examined(
 ) -> Option<Judgement> {
     let (wheel, _) = vehicle.wheel(position)?;
     let (mut readings, mut beside) = (Vec::new(), Beside::default());
+    beside.people = carries_people(vehicle, visit);
     let off = vehicle.said_at(visit, Stage::TyreOff);
     let summed = [Question::JointGap, Question::StandOff];
     let pair = position
@@ -42,18 +44,13 @@ pub fn examined(
     Some(judge(wheel, &readings, limits, &beside))
 }
 
-/// The lowest standing that any wheel of the vehicle gets from its latest examination, by what was
-/// decided there or is proposed; `None` if it has no wheel or was never examined.
+/// The lowest standing that any wheel of the vehicle has at its latest examination, by what was
+/// decided there, is proposed, or still holds of an earlier one; `None` if it has no wheel or was never examined.
 pub fn lowest(vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Option<Standing> {
     let visit = vehicle.visits().last()?.id;
-    let of = |position| {
-        let proposed = examined(vehicle, visit, position, limits)?.proposed();
-        Some(effective(vehicle, visit, position, proposed))
-    };
-    vehicle
-        .wheels()
-        .into_iter()
-        .filter_map(|(position, _)| of(position))
+    let wheels = vehicle.wheels().into_iter();
+    wheels
+        .filter_map(|(position, _)| standing_at(vehicle, visit, position, limits))
         .max()
 }
 

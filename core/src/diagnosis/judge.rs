@@ -18,6 +18,8 @@ pub struct Judgement {
     pub missing: Vec<Missing>,
     /// Readings of places the wheel has not, or of questions not asked of it: listed, not judged.
     pub elsewhere: Vec<EntryId>,
+    /// Whether people are to be carried.
+    pub people: bool,
 }
 
 impl Judgement {
@@ -29,14 +31,18 @@ impl Judgement {
             .max()
     }
 
-    /// The standing proposed: *not judged* while anything is missing and nothing found is worse.
+    /// The standing proposed: *not judged* while anything is missing and nothing found is worse. Where people are to be
+    /// carried, what would be for light work only is to be kept empty.
     pub fn proposed(&self) -> Standing {
         let silent = if self.missing.is_empty() {
             Standing::NoFaultFound
         } else {
             Standing::NotJudged
         };
-        self.so_far().map_or(silent, |found| found.max(silent))
+        match self.so_far().map_or(silent, |found| found.max(silent)) {
+            Standing::LightWorkOnly if self.people => Standing::KeepEmpty,
+            proposed => proposed,
+        }
     }
 }
 
@@ -49,6 +55,8 @@ pub struct Beside {
     /// Joints or stand-off of this wheel were measured with its tyre off, so that they do not make
     /// the sum that is taken with the tyre on.
     pub tyre_off: bool,
+    /// People are to be carried.
+    pub people: bool,
 }
 
 /// Judges one wheel by its readings. The order of the readings makes no difference.
@@ -68,6 +76,7 @@ pub fn judge(wheel: &Wheel, readings: &[Taken], limits: &[Limit], beside: &Besid
     Judgement {
         findings,
         missing: rows.missing(),
+        people: beside.people,
         elsewhere,
     }
 }

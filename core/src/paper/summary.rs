@@ -9,7 +9,7 @@ use crate::paper::json::Json;
 use crate::wheel::{Part, VehicleKind};
 
 /// The form of the text; to be raised with every change of its fields or of how they are worked out.
-pub const SCHEMA: u32 = 3;
+pub const SCHEMA: u32 = 4;
 
 /// The most bytes of what is written of the whole vehicle that a summary keeps to be searched.
 const MOST_ALSO: usize = 600;

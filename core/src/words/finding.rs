@@ -448,8 +448,8 @@ mod tests {
         let dish = |value| (Question::Dish, Place::Whole, mm(value));
         let other = reading(9, Question::Dish, Place::Whole, mm(30.0));
         let beside = Beside {
-            tyre_off: false,
             dish: vec![taken(other)],
+            ..Beside::default()
         };
         let none = Beside::default();
         let rows = [

@@ -13,7 +13,7 @@ use crate::quantity::decimal;
 pub fn decision(refusal: DecisionRefusal) -> String {
     match refusal {
         DecisionRefusal::People(given) => format!(
-            "“{}” is never enough where people are to be carried: decide on no fault found or on keep empty or worse. Nothing was changed.",
+            "“{}” is never enough where people are to be carried: decide on keep empty or worse, or have it put right and look again. Nothing was changed.",
             standing(given)
         ),
         DecisionRefusal::NoReason {
@@ -102,8 +102,8 @@ mod tests {
         ]
         .map(decision);
         insta::assert_snapshot!(rows.join("\n"), @r"
-        “light work only” is never enough where people are to be carried: decide on no fault found or on keep empty or worse. Nothing was changed.
-        “not judged” is never enough where people are to be carried: decide on no fault found or on keep empty or worse. Nothing was changed.
+        “light work only” is never enough where people are to be carried: decide on keep empty or worse, or have it put right and look again. Nothing was changed.
+        “not judged” is never enough where people are to be carried: decide on keep empty or worse, or have it put right and look again. Nothing was changed.
         “light work only” is kinder than “keep empty”, which is proposed: write down why. Nothing was changed.
         It was decided when “light work only” was proposed; now “keep empty” is, and that counts until it is decided anew. The decision is kept in the book.
         A decision needs the name of the one who signs it. Nothing was changed.

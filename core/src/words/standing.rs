@@ -2,6 +2,7 @@
 
 use super::need::need;
 use super::style::Style;
+use super::term;
 use crate::diagnosis::{Missing, Standing, needs};
 use crate::survey::Need;
 use crate::wheel::{Size, Wheel};
@@ -90,27 +91,43 @@ pub fn people() -> &'static str {
 }
 
 /// What is said beside the harshest standing that is proposed before the look-over is done, or where
-/// there is none yet.
+/// there is none yet; `looked` is whether anything was answered at all.
 #[must_use]
-pub fn provisional(so_far: Option<Standing>) -> &'static str {
+pub fn provisional(so_far: Option<Standing>, looked: bool) -> &'static str {
     match so_far {
         Some(_) => "Provisional: by what was looked at so far.",
-        None => "Nothing bad was seen so far. That is no standing yet.",
+        None if looked => "Nothing bad was seen so far. That is no standing yet.",
+        None => "Nothing was looked at yet.",
     }
 }
 
-/// What is proposed, why that is not enough or may not be decided on where people are carried;
-/// `None` where it does not bite.
+/// What is said where people are to be carried of a wheel that would be for light work only; `None`
+/// where it is not.
 #[must_use]
-pub fn people_bite(proposed: Standing) -> Option<&'static str> {
-    (proposed == Standing::LightWorkOnly).then_some(
-        "People are to be carried, so this is as much as not to be used for them: light work only is never enough.",
+pub fn people_bite(so_far: Option<Standing>) -> Option<&'static str> {
+    (so_far == Some(Standing::LightWorkOnly)).then_some(
+        "People are to be carried, and light work only is never enough for them: keep it empty until it is put right.",
     )
+}
+
+/// What still holds of an earlier examination, and its day.
+#[must_use]
+pub fn held(before: Standing, day: &str) -> String {
+    format!(
+        "At the examination of {day} it came to “{}”. That holds until this wheel is judged or decided anew.",
+        term::standing(before)
+    )
+}
+
+/// What signing for *no fault found* means where faults were found.
+#[must_use]
+pub fn passed() -> &'static str {
+    "Faults were found. Whoever signs this passes them, for the reason written down, and answers for it."
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{Examined, people, people_bite, provisional, standing, vehicle};
+    use super::{Examined, held, passed, people, people_bite, provisional, standing, vehicle};
     use crate::diagnosis::{Missing, Standing};
     use crate::quantity::length::millimetres;
     use crate::survey::Need;
@@ -119,17 +136,27 @@ mod tests {
 
     #[test]
     fn a_standing_before_the_end_is_provisional() {
-        let rows = [Some(Standing::KeepEmpty), None].map(provisional);
+        let bad = Some(Standing::KeepEmpty);
+        let rows = [(bad, true), (None, true), (None, false)].map(|(bad, it)| provisional(bad, it));
         insta::assert_snapshot!(rows.join("\n"), @r"
         Provisional: by what was looked at so far.
         Nothing bad was seen so far. That is no standing yet.
+        Nothing was looked at yet.
         ");
     }
 
     #[test]
+    fn what_holds_and_what_is_passed_is_said() {
+        insta::assert_snapshot!(held(Standing::KeepEmpty, "5 November 2026"), @"At the examination of 5 November 2026 it came to “keep empty”. That holds until this wheel is judged or decided anew.");
+        insta::assert_snapshot!(passed(), @"Faults were found. Whoever signs this passes them, for the reason written down, and answers for it.");
+    }
+
+    #[test]
     fn light_work_is_said_not_to_be_enough_for_people() {
-        let bites = Standing::ALL.into_iter().filter_map(people_bite);
-        insta::assert_snapshot!(bites.collect::<Vec<_>>().join("\n"), @"People are to be carried, so this is as much as not to be used for them: light work only is never enough.");
+        let bites = Standing::ALL
+            .into_iter()
+            .filter_map(|it| people_bite(Some(it)));
+        insta::assert_snapshot!(bites.collect::<Vec<_>>().join("\n"), @"People are to be carried, and light work only is never enough for them: keep it empty until it is put right.");
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! The vehicle's wheels, each with its standing, and the standing of them all.
 
 use cartside_core::daybook::{EntryId, VehicleView};
-use cartside_core::diagnosis::{Limit, Standing, effective, examined, lowest};
+use cartside_core::diagnosis::{Limit, Standing, lowest, standing_at};
 use cartside_core::wheel::{Position, Vehicle};
 use cartside_core::words;
 
@@ -14,11 +14,9 @@ use crate::route::Route;
 pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Piece {
     let latest = Examination::latest(vehicle);
     let standing = |position| {
-        let judged = latest.as_ref().and_then(|latest| {
-            let proposed = examined(vehicle, latest.id, position, limits)?.proposed();
-            Some(effective(vehicle, latest.id, position, proposed))
-        });
-        judged.unwrap_or(Standing::NotJudged)
+        let latest = latest.as_ref();
+        let now = latest.and_then(|latest| standing_at(vehicle, latest.id, position, limits));
+        now.unwrap_or(Standing::NotJudged)
     };
     let rows = vehicle.wheels().into_iter();
     let rows = rows.map(|(position, _)| one_wheel(id, position, standing(position)));

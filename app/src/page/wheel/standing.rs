@@ -21,14 +21,15 @@ pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piec
             standing_mark(found)
         )
     });
-    let bites = words::standing::people_bite(standing).filter(|_| looking.people);
+    let bites = words::standing::people_bite(so_far).filter(|_| looking.people);
     let bites = bites.map(|said| sheet!("<p class=warning data-people>{}</p>", said));
     let latest = looking.examination.as_ref();
     let day = latest.map_or("no day yet", |latest| latest.shown.as_str());
     let said = words::standing::standing(standing, &looking.examined(day), workshop().style());
     sheet!(
-        "<section class=card data-standing={} data-so-far={}><h2>{}</h2><p>{}</p>{}\
+        "{}<section class=card data-standing={} data-so-far={}><h2>{}</h2><p>{}</p>{}\
          {}<p class=dim>Examined: {}</p>{}</section>",
+        still_held(looking),
         standing.code(),
         so_far.map_or("none", Standing::code),
         standing_mark(standing),
@@ -38,6 +39,17 @@ pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piec
         day.to_owned(),
         next(id, position, looking)
     )
+}
+
+/// What still holds of an earlier examination, as long as it does.
+pub fn still_held(looking: &Looking) -> Option<Piece> {
+    let (standing, day) = looking.held.as_ref()?;
+    Some(sheet!(
+        "<section class=card data-held={}>{}<p>{}</p></section>",
+        standing.code(),
+        standing_mark(*standing),
+        words::standing::held(*standing, day)
+    ))
 }
 
 fn next(id: EntryId, position: Position, looking: &Looking) -> Option<Piece> {

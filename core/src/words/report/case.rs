@@ -5,7 +5,7 @@ use super::super::{capital, list, place, term, visit, when};
 use super::document::{Block, fact};
 use crate::daybook::{Day, Decision, Entry, EntryId, Kind, Says, VehicleView, Visit};
 use crate::diagnosis::{
-    DecisionRefusal, Judgement, Limit, Standing, carries_people, decisions, effective, examined,
+    DecisionRefusal, Judgement, Limit, Standing, carries_people, decisions, examined, standing_at,
     stands,
 };
 use crate::survey::Use;
@@ -56,7 +56,7 @@ impl<'v, 'a> Case<'v, 'a> {
                 position,
                 wheel,
                 proposed,
-                standing: effective(vehicle, visit, position, proposed),
+                standing: standing_at(vehicle, visit, position, limits)?,
                 decided: decided
                     .filter_map(|entry| match &entry.says {
                         Says::Decision(said) => Some((entry, said, stands(said, proposed, people))),

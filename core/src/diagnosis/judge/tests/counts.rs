@@ -357,7 +357,7 @@ fn pair(own: f64, others: &[f64]) -> Option<Finding> {
         &house_limits(),
         &Beside {
             dish,
-            tyre_off: false,
+            ..Beside::default()
         },
     );
     found(&judgement, Question::Dish).cloned()

@@ -21,7 +21,7 @@ fn beside() -> Beside {
     }
     Beside {
         dish,
-        tyre_off: false,
+        ..Beside::default()
     }
 }
 

@@ -255,3 +255,25 @@ fn a_tyre_not_yet_named_is_asked_for_its_gap() {
     };
     assert!(needs_missing(&judged(&wheel, &[])).contains(&Need::TyreGap));
 }
+
+/// People are never carried on a wheel that is for light work only: it is to be kept empty for them.
+#[test]
+fn for_people_light_work_only_is_keep_empty() {
+    let wheel = wheel(12);
+    let mut given = all_clean(&wheel);
+    let proposes = |given: &[Given], people| {
+        let beside = Beside {
+            people,
+            ..Beside::default()
+        };
+        judge(&wheel, &taken(given), &house_limits(), &beside).proposed()
+    };
+    let each = |given: &[Given]| [false, true].map(|people| proposes(given, people));
+    assert_eq!(each(&given), [Standing::NoFaultFound; 2]);
+    assert_eq!(each(&[]), [Standing::NotJudged; 2]);
+    given.retain(|(question, place, _)| {
+        (*question, *place) != (Question::SpokeFoot, Place::Spoke(3))
+    });
+    given.push((Question::SpokeFoot, Place::Spoke(3), loose()));
+    assert_eq!(each(&given), [Standing::LightWorkOnly, Standing::KeepEmpty]);
+}

@@ -732,7 +732,7 @@ fn each_limit_is_the_one_reached_in_some_case() {
         &own,
         &Beside {
             dish,
-            tyre_off: false,
+            ..Beside::default()
         },
     ));
     let mut bound: Vec<Given> = spokes(Question::StandOff, &(1..=12).collect::<Vec<_>>(), mm(1.0));
