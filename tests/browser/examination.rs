@@ -230,3 +230,47 @@ async fn see_written(phone: &Browser<'_>, cart: &str, lines: usize) {
     let now = phone.count_everything_written(cart).await;
     phone.expect_same("lines written", now, lines).await;
 }
+
+#[tokio::test]
+async fn beginning_to_look_again_makes_no_wheel_better() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.open().await;
+    let cart = phone.begin_a_cart().await;
+    phone
+        .open_question_at(&cart, "near", "spoke-broken", "spoke-3")
+        .await;
+    phone.answer("spoke-3", "yes", "spoke 3: broken").await;
+    see_vehicle(&phone, "keep-empty").await;
+    phone.step("a new examination, nothing looked at yet");
+    phone.open_of_vehicle(&cart, "", "vehicle").await;
+    phone.tap_key("begin-examination").await;
+    phone.see_page("examination").await;
+    see_vehicle(&phone, "keep-empty").await;
+    for page in ["/wheel/near", "/decide/near", "/first-look"] {
+        phone.go(&format!("#/vehicle/{cart}{page}")).await;
+        phone
+            .see_words("[data-held=\"keep-empty\"]", "until this wheel is judged")
+            .await;
+    }
+    phone
+        .open_of_vehicle(&cart, "/report/owner", "report")
+        .await;
+    phone.see_words(".paper", "keep empty").await;
+    phone.step("decided, it no longer holds");
+    phone.open_of_vehicle(&cart, "/decide/near", "decide").await;
+    phone.tap("[data-choice=\"not-on-this-wheel\"]").await;
+    phone.write_into("Signed, name", "Ben Lea").await;
+    phone.tap_key("sign").await;
+    phone.see_page("wheel").await;
+    phone.see_no("[data-held]").await;
+    see_vehicle(&phone, "not-on-this-wheel").await;
+    phone.close().await;
+}
+
+async fn see_vehicle(phone: &Browser<'_>, standing: &str) {
+    phone.open_day_book().await;
+    phone
+        .see(&format!("[data-vehicle][data-standing=\"{standing}\"]"))
+        .await;
+}

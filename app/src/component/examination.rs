@@ -52,7 +52,17 @@ pub fn begin_key(id: EntryId, class: &'static str) -> Piece {
 }
 
 fn begin(shop: Workshop, id: EntryId) {
-    let Some(unwritten) = Unwritten::new(Some(id), Says::Visit(Visit::default())) else {
+    // The use and the place are mostly those of last time; they are shown next, to be changed.
+    let before = untrack(|| Examination::now(shop)).map(|latest| latest.said);
+    let said = Visit {
+        used_for: before
+            .as_ref()
+            .map(|said| said.used_for.clone())
+            .unwrap_or_default(),
+        place: before.map(|said| said.place).unwrap_or_default(),
+        ..Visit::default()
+    };
+    let Some(unwritten) = Unwritten::new(Some(id), Says::Visit(said)) else {
         return;
     };
     // If it is not stored, the page is as it was.

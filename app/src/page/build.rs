@@ -151,12 +151,16 @@ pub fn page(id: EntryId, position: Position) -> Piece {
         shop.style(),
     ));
     sheet!(
-        "<main class=page data-page=build><h1 class=capital>{}: how it is built</h1>{}{}{}{}\
+        "<main class=page data-page=build><h1 class=capital>{}: how it is built</h1>{}{}{}\
          <a class=\"key key-plain\" href={}>To the wheel</a></main>",
         words::place::wheel_at(position),
         live(move || built_of(shop.style())),
-        live(move || settings(setting, shop.style())),
-        sizes(setting, shop.style()),
+        live(move || sheet!(
+            "{}{}{}",
+            as_the_other(shop, position, setting),
+            settings(setting, shop.style()),
+            sizes(setting, shop.style())
+        )),
         save(shop, id, position, setting),
         Route::Wheel(id, position).href()
     )
@@ -171,6 +175,21 @@ fn built_of(style: Style) -> Option<Piece> {
     let sizes = Size::ALL.map(|size| term::size(size, style));
     let all = [&rims[..], &tyres, &arms, &keepers, &sizes].concat();
     terms(&[&all.join(" / ")], style)
+}
+
+/// The key that takes over how the other wheel of the axle is built, where that is described.
+fn as_the_other(shop: Workshop, position: Position, setting: RwSignal<Setting>) -> Option<Piece> {
+    let pair = position.pair()?;
+    let other = described(shop, pair)?;
+    let style = shop.style();
+    Some(sheet!(
+        "<button type=button class=key data-key=as-the-other on:click={}>As the {}</button>",
+        tap(move || {
+            let like = Setting::of(Some(other.clone()), style);
+            setting.set(like);
+        }),
+        words::place::wheel_at(pair)
+    ))
 }
 
 /// The wheel as it is described, if it is.
@@ -211,7 +230,7 @@ fn settings(setting: RwSignal<Setting>, style: Style) -> Piece {
 
 /// Fields for the sizes; each may stay empty until it is needed.
 fn sizes(setting: RwSignal<Setting>, style: Style) -> Piece {
-    let typed = setting.get_untracked().sizes;
+    let typed = setting.get().sizes;
     let field = |(at, (size, text)): (usize, (Size, String))| {
         sheet!(
             "<label class=field><span class=capital>{}</span>\

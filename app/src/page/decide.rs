@@ -17,7 +17,7 @@ use crate::page::wheel::decided::decided_cards;
 use crate::page::wheel::no_wheel;
 use crate::page::wheel::standing::still_held;
 use crate::route::Route;
-use crate::workshop::{Step, Workshop, workshop};
+use crate::workshop::{Notice, Step, Workshop, workshop};
 
 /// A decision in the making. Copies are the same; its signals live as long as its page.
 #[derive(Clone, Copy)]
@@ -79,7 +79,11 @@ impl Deciding {
     /// Signs and saves, or says why not; what was typed stays.
     fn sign(self) {
         match self.prepared() {
-            Err(sentence) => self.refusal.set(sentence),
+            Err(sentence) => {
+                // What was saved before is not what this tap came to.
+                self.shop.notice.set(Notice::Quiet);
+                self.refusal.set(sentence);
+            }
             Ok(entry) => {
                 self.refusal.set(String::new());
                 let Says::Decision(decision) = &entry.says else {

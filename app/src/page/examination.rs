@@ -110,7 +110,10 @@ fn fields(form: Form) -> Piece {
          <section class=stack><label class=field>Place\
          <input type=text autocomplete=off maxlength=200 value={} on:input={}/></label>\
          <label class=field>Light, weather, what is in the way\
-         <input type=text autocomplete=off maxlength=400 value={} on:input={}/></label></section>{}\
+         <input type=text autocomplete=off maxlength=400 value={} on:input={}/></label>\
+         <label class=field>Who is looking\
+         <input type=text autocomplete=name maxlength=80 value={} on:input={}/></label>\
+         <p class=dim>The name is written into each entry from now on. It may stay empty.</p></section>\
          <button type=button class=\"key key-main\" data-key=save-examination on:click={}>Save and look</button>",
         Route::FirstLook(form.id).href(),
         live(move || uses(form)),
@@ -119,7 +122,11 @@ fn fields(form: Form) -> Piece {
         text(form.place),
         form.conditions.get_untracked(),
         text(form.conditions),
-        live(move || who(form.shop)),
+        form.shop.preferences.get_untracked().person,
+        heard(move |event| {
+            let name = typed(&event).trim().to_owned();
+            form.shop.preferences.update(|kept| kept.person = name);
+        }),
         tap(move || form.save())
     )
 }
@@ -166,19 +173,5 @@ fn stages(form: Form) -> Piece {
          <div class=choices>{}</div>{}</section>",
         keys,
         means.map(|means| sheet!("<p>{}</p>", means))
-    )
-}
-
-/// Who is looking, and where that is said.
-fn who(shop: Workshop) -> Piece {
-    let person = shop.preferences.with(|kept| kept.person.clone());
-    let said = if person.is_empty() {
-        "No name is given; entries are written without one.".to_owned()
-    } else {
-        format!("{person} is looking.")
-    };
-    sheet!(
-        "<p class=row><span>{}</span><a class=\"key key-plain\" href=#/preferences>Another name</a></p>",
-        said
     )
 }

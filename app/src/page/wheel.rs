@@ -2,7 +2,7 @@
 
 mod asks;
 pub mod decided;
-mod findings;
+pub mod findings;
 pub mod standing;
 
 use cartside_core::daybook::EntryId;

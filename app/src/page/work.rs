@@ -1,6 +1,7 @@
 //! Work done on one wheel: what was done to which part, by whom, and what the same part read before and after.
 
 use cartside_core::daybook::{Entry, EntryId, Kind, Says, Unwritten, VehicleView, Work, WorkDone};
+use cartside_core::diagnosis::{InTheWay, before_a_draw};
 use cartside_core::survey::Slot;
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words::{self, Style};
@@ -11,6 +12,7 @@ use crate::correction_key::{correction_key, strong, told};
 use crate::fate::Fate;
 use crate::looking::Looking;
 use crate::markup::{Piece, heard, live, nothing, sheet, tap, typed};
+use crate::page::wheel::findings::in_the_way;
 use crate::page::wheel::no_wheel;
 use crate::route::Route;
 use crate::wording;
@@ -66,6 +68,7 @@ impl Writing {
                     // The page may be gone by now, and its signals with it.
                     let _ = self.did.try_set(String::new());
                     let _ = self.text.try_set(String::new());
+                    let _ = self.place.try_set(String::new());
                 }
             });
         }
@@ -100,14 +103,16 @@ pub fn page(id: EntryId, position: Position) -> Piece {
 
 fn form(writing: Writing, looking: &Looking) -> Piece {
     let shop = writing.shop;
+    let ways = before_a_draw(&looking.judgement);
     sheet!(
-        "<section class=stack><label class=field>Part<select on:change={}>{}</select></label>{}\
+        "<section class=stack><label class=field>Part<select value={} on:change={}>{}</select></label>{}\
          <label class=field>More about it{}</label><label class=field>By whom\
          <input type=text autocomplete=off maxlength=80 value={} on:input={}/></label>\
          <button type=button class=\"key key-main\" data-key=save-work on:click={}>Save the work</button></section>",
+        writing.place.get(),
         heard(move |event| writing.place.set(typed(&event))),
         places(looking, shop.style()),
-        live(move || sorts(writing, shop.style())),
+        live(move || sorts(writing, shop.style(), &ways)),
         live(move || sheet!(
             "<textarea maxlength=2000 value={} on:input={}/>",
             writing.text.get(),
@@ -124,7 +129,10 @@ fn places(looking: &Looking, style: Style) -> Vec<Piece> {
     let places = looking.places().into_iter();
     let parts = places.filter(|place| !matches!(place, Place::Between(_)));
     let one = |place: Place| {
-        let name = words::place::place(place, Some(&looking.wheel), style);
+        let name = match place {
+            Place::Whole => words::outcome::whole_or_tyre(style),
+            _ => words::place::place(place, Some(&looking.wheel), style),
+        };
         sheet!(
             "<option value={}>{}</option>",
             place.code(),
@@ -135,9 +143,10 @@ fn places(looking: &Looking, style: Style) -> Vec<Piece> {
 }
 
 /// The sorts of work, of which several may be chosen.
-fn sorts(writing: Writing, style: Style) -> Piece {
+fn sorts(writing: Writing, style: Style, ways: &[InTheWay]) -> Piece {
     let chosen = writing.did.get();
     let mut keys: Vec<Piece> = Vec::new();
+    let draws = chosen.contains(Work::Contracted.code());
     for work in Work::ALL {
         let code = format!("{} ", work.code());
         keys.push(choice(
@@ -154,8 +163,9 @@ fn sorts(writing: Writing, style: Style) -> Piece {
         ));
     }
     sheet!(
-        "<div class=stack data-step=work><h2>What was done?</h2><div class=choices>{}</div></div>",
-        keys
+        "<div class=stack data-step=work><h2>What was done?</h2><div class=choices>{}</div>{}</div>",
+        keys,
+        draws.then(|| in_the_way(ways))
     )
 }
 

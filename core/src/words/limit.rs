@@ -23,7 +23,7 @@ pub fn limit(limit: &Limit, style: Style) -> String {
 pub const ORIGIN: &str = "No published wear limit for wooden wheels is known to us: as they come, these are common practice, without a source, and meant to be set by the shop that uses them.";
 
 /// What comes of setting one.
-pub const SETTING: &str = "Each can be set, or left out, by an entry in the book; what was set before stays to be read. Every finding names the limit it was judged by. Findings already handed over are not changed.";
+pub const SETTING: &str = "Each that has a value can be set, or left out, by an entry in the book; what was set before stays to be read. Every finding names the limit it was judged by. Findings already handed over are not changed.";
 
 /// Of a row that has no value.
 pub const FIXED: &str = "This row has no value that could be set: it is reached or it is not.";
@@ -323,7 +323,7 @@ mod tests {
         };
         insta::assert_snapshot!([ORIGIN, SETTING, FIXED].join("\n"), @r"
         No published wear limit for wooden wheels is known to us: as they come, these are common practice, without a source, and meant to be set by the shop that uses them.
-        Each can be set, or left out, by an entry in the book; what was set before stays to be read. Every finding names the limit it was judged by. Findings already handed over are not changed.
+        Each that has a value can be set, or left out, by an entry in the book; what was set before stays to be read. Every finding names the limit it was judged by. Findings already handed over are not changed.
         This row has no value that could be set: it is reached or it is not.
         ");
         let (comes, set) = (row(Origin::House), row(Origin::Shop));

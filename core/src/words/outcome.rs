@@ -109,6 +109,12 @@ pub fn work_done(said: &WorkDone, wheel: Option<&Wheel>, style: Style) -> String
     words
 }
 
+/// The whole wheel as the part that work was done on: its tyre has no number of its own.
+#[must_use]
+pub fn whole_or_tyre(style: Style) -> String {
+    style.fill("whole wheel, or its {tyre}")
+}
+
 /// A sort of work, as a label.
 #[must_use]
 pub fn work(work: Work, style: Style) -> String {
@@ -152,6 +158,12 @@ mod tests {
     use crate::survey::Standing;
     use crate::wheel::{Part, Place, Position};
     use crate::words::sample::{inches, style, wheel};
+
+    #[test]
+    fn the_tyre_goes_by_the_whole_wheel() {
+        use crate::words::sample::american;
+        assert_eq!(super::whole_or_tyre(american()), "whole wheel, or its tire");
+    }
 
     #[test]
     fn a_decision_tells_what_was_proposed_and_why_it_differs() {

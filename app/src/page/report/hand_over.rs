@@ -31,6 +31,9 @@ pub(super) fn hand_over(shop: Workshop, id: EntryId, cut: Cut) -> Piece {
 
 fn write(shop: Workshop, id: EntryId, cut: Cut, to: &str) -> Step<()> {
     const GONE: &str = "There is no examination to report. Nothing was handed over.";
+    if to.is_empty() {
+        return Err("Write first to whom it is handed. Nothing was handed over.".to_owned());
+    }
     let opened = shop.in_hand().ok_or(GONE)?;
     let view = opened.book.view();
     let vehicle = view.vehicle(id);
@@ -58,10 +61,12 @@ fn before(shop: Workshop, id: EntryId) -> Piece {
     let counts = threads.into_iter().flat_map(|thread| thread.counts());
     let rows = counts.filter_map(|entry| match &entry.says {
         Says::Report(said) => Some(sheet!(
-            "<li><a class=item href={} data-handed={}><span class=strong>{}</span><span>{}</span></a></li>",
+            "<li><a class=item href={} data-handed={}><span class=strong>{}</span>\
+             <span class=whole-row>{}</span><span>{}</span></a></li>",
             Route::Told(id, entry.id).href(),
             entry.id.hex(),
             capital(&words::outcome::report(said)),
+            said.text.lines().next().unwrap_or_default().to_owned(),
             hand(entry)
         )),
         _ => None,

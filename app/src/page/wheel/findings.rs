@@ -38,7 +38,7 @@ pub fn findings(looking: &Looking) -> Piece {
 }
 
 /// What stands in the way of every cure that draws, said once for the wheel.
-fn in_the_way(ways: &[InTheWay]) -> Option<Piece> {
+pub fn in_the_way(ways: &[InTheWay]) -> Option<Piece> {
     let style = workshop().style();
     let each = ways.iter();
     let each = each.map(|way| sheet!("<li>{}</li>", words::cure::in_the_way(*way, style)));
