@@ -68,7 +68,7 @@ impl Writing {
                     // The page may be gone by now, and its signals with it.
                     let _ = self.did.try_set(String::new());
                     let _ = self.text.try_set(String::new());
-                    let _ = self.place.try_set(String::new());
+                    let _ = self.place.try_set(Place::Whole.code());
                 }
             });
         }
@@ -83,7 +83,7 @@ pub fn page(id: EntryId, position: Position) -> Piece {
         shop,
         id,
         position,
-        place: RwSignal::new(String::new()),
+        place: RwSignal::new(Place::Whole.code()),
         did: RwSignal::new(String::new()),
         text: RwSignal::new(String::new()),
         by_whom: RwSignal::new(shop.preferences.get_untracked().person),
