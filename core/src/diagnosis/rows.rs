@@ -1,7 +1,5 @@
 //! The rows of readings of one wheel: which limits each reaches and where, and what was not looked at.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use super::finding::{Finding, Measure, Missing};
 use super::judge::Beside;
 use super::limit::{Limit, Test};
@@ -40,12 +38,19 @@ impl Reached {
     }
 }
 
+/// The places in their order, each once.
+fn each_once(mut places: Vec<Place>) -> Vec<Place> {
+    places.sort_unstable();
+    places.dedup();
+    places
+}
+
 /// The rows of one wheel.
 pub(super) struct Rows<'a> {
     wheel: &'a Wheel,
     limits: &'a [Limit],
     beside: &'a Beside,
-    seen: BTreeMap<Question, BTreeMap<Place, Seen>>,
+    seen: Vec<(Question, Vec<(Place, Seen)>)>,
 }
 
 impl<'a> Rows<'a> {
@@ -67,11 +72,14 @@ impl<'a> Rows<'a> {
     }
 
     fn row(&self, question: Question) -> impl Iterator<Item = (Place, &Seen)> {
-        self.seen
-            .get(&question)
-            .into_iter()
-            .flatten()
+        let of = self.seen.iter().filter(move |(row, _)| *row == question);
+        of.flat_map(|(_, seen)| seen)
             .map(|(place, seen)| (*place, seen))
+    }
+
+    fn seen_in(&self, question: Question, place: Place) -> Option<&Seen> {
+        let (_, seen) = self.row(question).find(|(at, _)| *at == place)?;
+        Some(seen)
     }
 
     fn limits_of(&self, question: Question) -> impl Iterator<Item = &'a Limit> {
@@ -117,7 +125,7 @@ impl<'a> Rows<'a> {
         let beyond = reached.beyond.iter().copied();
         let mut entries: Vec<EntryId> = own
             .chain(beyond)
-            .filter_map(|(row, place)| self.seen.get(&row)?.get(&place))
+            .filter_map(|(row, place)| self.seen_in(row, place))
             .flat_map(|seen| seen.entries.clone())
             .chain(reached.others.iter().copied())
             .collect();
@@ -192,9 +200,9 @@ impl<'a> Rows<'a> {
     /// The places of a row of which this holds, and those where the part is known to be gone.
     fn with_the_gone(&self, question: Question, holds: fn(&Seen) -> bool) -> Vec<Place> {
         let own = self.row(question).filter(|(_, seen)| holds(seen));
-        let mut places: BTreeSet<Place> = own.map(|(place, _)| place).collect();
+        let mut places: Vec<Place> = own.map(|(place, _)| place).collect();
         places.extend(self.gone(question).into_iter().map(|(_, place)| place));
-        places.into_iter().collect()
+        each_once(places)
     }
 
     /// Where another question found the part that this row asks for not there: of a spoke that
@@ -257,9 +265,9 @@ impl<'a> Rows<'a> {
         pick: fn(&Seen) -> Option<Length>,
     ) -> Option<Vec<(Place, Length)>> {
         let nought = millimetres(0.0);
-        let row = self.seen.get(&question)?;
         let at = |place: Place| {
-            let seen = row.get(&place).filter(|seen| seen.looked && !seen.gone)?;
+            let seen = self.seen_in(question, place);
+            let seen = seen.filter(|seen| seen.looked && !seen.gone)?;
             Some((place, pick(seen).unwrap_or(nought).max(nought)))
         };
         question.places_on(self.wheel).into_iter().map(at).collect()
@@ -287,12 +295,12 @@ impl<'a> Rows<'a> {
     fn loose(&self, question: Question) -> Vec<Place> {
         let single = |test: &Test| matches!(test, Test::Any | Test::Anywhere(_) | Test::Felt(_));
         let limits = self.limits_of(question);
-        let places: BTreeSet<Place> = limits
+        let places = limits
             .filter(|limit| limit.grade >= Grade::LightWorkOnly && single(&limit.test))
             .filter_map(|limit| self.anywhere(question, &limit.test))
             .flat_map(|reached| reached.places)
             .collect();
-        places.into_iter().collect()
+        each_once(places)
     }
 
     fn beside(&self, one: Place, other: Place) -> bool {
@@ -341,7 +349,7 @@ impl<'a> Rows<'a> {
 
     /// The places of this wheel that a row asks for and that were not looked at.
     fn not_looked(&self, question: Question) -> Vec<Place> {
-        let looked: BTreeSet<Place> = self.looked(question).collect();
+        let looked: Vec<Place> = self.looked(question).collect();
         let asked = question.places_on(self.wheel);
         // Round the tyre any four places will do.
         let left = if question.places() == Places::RoundTheTyre {
@@ -364,7 +372,8 @@ impl<'a> Rows<'a> {
 
     fn missing_of(&self, need: Need) -> Option<Missing> {
         let rows = questions(need);
-        let left: BTreeSet<Place> = rows.iter().flat_map(|row| self.not_looked(*row)).collect();
+        let left = rows.iter().flat_map(|row| self.not_looked(*row)).collect();
+        let left = each_once(left);
         (!left.is_empty()).then(|| Missing {
             need,
             places: left

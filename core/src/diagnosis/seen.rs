@@ -1,8 +1,6 @@
 //! What was seen at each place of one row: several readings of one place come down to the worst of
 //! them, so that of a disputed reading the more cautious side counts.
 
-use std::collections::BTreeMap;
-
 use crate::daybook::EntryId;
 use crate::quantity::length::millimetres;
 use crate::quantity::{Length, Measured, Percent};
@@ -118,18 +116,24 @@ pub(super) fn is_bad(question: Question, answer: &Answer) -> bool {
 }
 
 /// What was seen at each place of one row, in the order of the places.
-pub fn seen_at(readings: &[&Taken], question: Question) -> BTreeMap<Place, Seen> {
-    let mut places: BTreeMap<Place, Seen> = BTreeMap::new();
+pub fn seen_at(readings: &[&Taken], question: Question) -> Vec<(Place, Seen)> {
+    let mut places: Vec<(Place, Seen)> = Vec::new();
     for taken in readings
         .iter()
         .filter(|taken| taken.reading.slot.question == question)
     {
-        places
-            .entry(taken.reading.slot.place)
-            .or_default()
-            .add(taken);
+        let place = taken.reading.slot.place;
+        let at = places.partition_point(|(before, _)| *before < place);
+        match places.get_mut(at) {
+            Some((here, seen)) if *here == place => seen.add(taken),
+            _ => {
+                let mut seen = Seen::default();
+                seen.add(taken);
+                places.insert(at, (place, seen));
+            }
+        }
     }
-    for seen in places.values_mut() {
+    for (_, seen) in &mut places {
         seen.entries.sort_unstable();
         seen.entries.dedup();
     }

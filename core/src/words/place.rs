@@ -1,8 +1,6 @@
 //! Where on the vehicle: positions, places and lists of places. Joint 1 is the mark, and after the
 //! last spoke comes the first.
 
-use std::collections::BTreeSet;
-
 use super::list;
 use super::style::Style;
 use crate::wheel::{Part, Place, Position, Wheel};
@@ -68,12 +66,14 @@ pub fn part(part: Part, wheel: Option<&Wheel>, style: Style) -> String {
 #[must_use]
 pub fn places(places: &[Place], wheel: &Wheel, style: Style) -> String {
     let here = |kind: fn(u16) -> Place| -> Vec<u16> {
-        let numbers: BTreeSet<u16> = places
+        let mut numbers: Vec<u16> = places
             .iter()
             .filter(|place| place.number().map(kind) == Some(**place))
             .filter_map(|place| place.number())
             .collect();
-        numbers.into_iter().collect()
+        numbers.sort_unstable();
+        numbers.dedup();
+        numbers
     };
     let betweens = here(Place::Between);
     let single = |at: Place| places.contains(&at).then(|| place(at, Some(wheel), style));
