@@ -1,7 +1,7 @@
 //! A book: a set of entries. The order in which they arrive makes no difference, and an entry that
 //! is there twice is there once.
 
-use std::collections::BTreeMap;
+use std::rc::Rc;
 
 use super::entry::{Entry, EntryId, GREATEST_N};
 use super::view::View;
@@ -9,21 +9,33 @@ use super::view::View;
 /// A set of entries.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Book {
-    entries: BTreeMap<EntryId, Entry>,
+    /// By id. A book is copied at every step that is saved, so its entries are shared.
+    entries: Vec<Rc<Entry>>,
 }
 
 impl FromIterator<Entry> for Book {
     fn from_iter<I: IntoIterator<Item = Entry>>(entries: I) -> Book {
-        Book {
-            entries: entries.into_iter().map(|entry| (entry.id, entry)).collect(),
-        }
+        let mut entries: Vec<Rc<Entry>> = entries.into_iter().map(Rc::new).collect();
+        entries.sort_by_key(|entry| entry.id);
+        entries.dedup_by_key(|entry| entry.id);
+        Book { entries }
     }
 }
 
 impl Book {
     /// Puts one more entry in; `false` if it was there already.
     pub fn add(&mut self, entry: Entry) -> bool {
-        self.entries.insert(entry.id, entry).is_none()
+        match self.place(entry.id) {
+            Ok(_) => false,
+            Err(at) => {
+                self.entries.insert(at, Rc::new(entry));
+                true
+            }
+        }
+    }
+
+    fn place(&self, id: EntryId) -> Result<usize, usize> {
+        self.entries.binary_search_by_key(&id, |entry| entry.id)
     }
 
     /// How many entries there are.
@@ -38,24 +50,18 @@ impl Book {
 
     /// Every entry, by id.
     pub fn entries(&self) -> impl Iterator<Item = &Entry> {
-        self.entries.values()
+        self.entries.iter().map(Rc::as_ref)
     }
 
     /// The entry of this id.
     pub fn entry(&self, id: EntryId) -> Option<&Entry> {
-        self.entries.get(&id)
+        self.entries.get(self.place(id).ok()?).map(Rc::as_ref)
     }
 
     /// The counter the next entry takes, one more than the greatest; it stays at its greatest
     /// lawful value once that is reached.
     pub fn next_n(&self) -> u64 {
-        next_n(
-            self.entries
-                .values()
-                .map(|entry| entry.n)
-                .max()
-                .unwrap_or(0),
-        )
+        next_n(self.entries().map(|entry| entry.n).max().unwrap_or(0))
     }
 
     /// Reads the whole set: threads, vehicles, oddities.
