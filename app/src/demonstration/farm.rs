@@ -1,14 +1,18 @@
 //! What stands in the demonstration: a hay cart that was examined wheel by wheel, with a remark and a dispute, and a
 //! waggon that was only begun. Farm, people and readings are invented.
 
-use cartside_core::daybook::{Digest, EntryId, Picture, Says, Unwritten, Visit, WheelSaid};
+use cartside_core::daybook::{
+    Day, Decision, Digest, EntryId, Picture, Says, Unwritten, Visit, WheelSaid,
+};
 use cartside_core::quantity::Measured;
 use cartside_core::quantity::length::millimetres;
-use cartside_core::survey::{Answer, Play, Question, Reading, Slot};
+use cartside_core::survey::{Answer, Play, Question, Reading, Ring, Slot, Standing, Use};
 use cartside_core::wheel::{
-    Arm, Felloes, Keeper, Part, Place, Position, Rim, Tyre, Vehicle, VehicleKind, Wheel,
+    Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
+    Wheel,
 };
 
+use crate::clock;
 use crate::photo;
 use crate::scribe::Scribe;
 use crate::storage::NewPicture;
@@ -48,6 +52,8 @@ fn hay_cart(scribe: &mut Scribe, picture: Option<&photo::Picture>) -> Result<(),
         position,
     };
     sound(scribe, &at(off, Position::Off))?;
+    the_rest(scribe, &at(off, Position::Off))?;
+    decided(scribe, &at(off, Position::Off))?;
     worn(scribe, &at(near, Position::Near))?;
     let spoke = Part::At(Position::Near, Place::Spoke(3));
     let remark = Says::Remark(
@@ -121,6 +127,9 @@ fn wheel(
         tyre: Some(Tyre::Hoop),
         arm: Some(Arm::Iron),
         keeper: Some(Keeper::LinchPin),
+        sizes: Sizes::default()
+            .with(Size::Height, Some(millimetres(1370.0)))
+            .with(Size::Dish, Some(millimetres(48.0))),
         ..Wheel::of(felloes)
     };
     let said = Says::Wheel(WheelSaid { position, wheel });
@@ -130,6 +139,8 @@ fn wheel(
 fn examine(scribe: &mut Scribe, vehicle: EntryId, place: &str) -> Result<EntryId, String> {
     let visit = Says::Visit(Visit {
         place: place.to_owned(),
+        used_for: vec![Use::Goods],
+        conditions: "Dry, good light from the door".to_owned(),
         ..Visit::default()
     });
     write(scribe, new(Some(vehicle), visit)?)
@@ -148,6 +159,60 @@ fn sound(scribe: &mut Scribe, at: &At) -> Result<(), String> {
         )?;
     }
     joints_and_spokes(scribe, at, &[], &[])
+}
+
+/// What else must be looked at before a wheel is judged: sound in everything.
+fn the_rest(scribe: &mut Scribe, at: &At) -> Result<(), String> {
+    for between in [1, 4, 7, 10] {
+        let place = Place::Between(between);
+        answer(
+            scribe,
+            at,
+            Question::TyreRing,
+            place,
+            Answer::Ring(Ring::Rings),
+        )?;
+    }
+    for felloe in 1..=6 {
+        let place = Place::Felloe(felloe);
+        answer(scribe, at, Question::RotFelloe, place, Answer::NothingFound)?;
+    }
+    for spoke in 1..=12 {
+        let place = Place::Spoke(spoke);
+        answer(scribe, at, Question::RotSpoke, place, Answer::NothingFound)?;
+    }
+    let tight = Answer::Play(Play::Tight);
+    for (question, found) in [
+        (Question::Bonds, tight),
+        (Question::CrackNave, Answer::NothingFound),
+        (Question::RotNave, Answer::NothingFound),
+    ] {
+        answer(scribe, at, question, Place::Nave, found)?;
+    }
+    for (question, size) in [
+        (Question::Dish, 46.0),
+        (Question::EndPlay, 8.0),
+        (Question::Shake, 4.0),
+    ] {
+        answer(scribe, at, question, Place::Whole, gap(size)?)?;
+    }
+    Ok(())
+}
+
+/// What is signed for the sound wheel, to be looked at again in half a year.
+fn decided(scribe: &mut Scribe, at: &At) -> Result<(), String> {
+    let today = clock::now();
+    let today = today.get(..10).and_then(Day::read);
+    let says = Says::Decision(Decision {
+        position: at.position,
+        standing: Standing::NoFaultFound,
+        proposed: Standing::NoFaultFound,
+        reason: String::new(),
+        look_again: today.map(|today| today.months_later(6)),
+        signed: WHEELWRIGHT.to_owned(),
+    });
+    let entry = new(Some(at.vehicle), says)?;
+    write(scribe, entry.in_visit(at.visit)).map(drop)
 }
 
 /// A wheel that has dried out: gaps under the tyre, open joints, one spoke loose at its foot.
