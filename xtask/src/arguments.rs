@@ -12,6 +12,7 @@ cargo xtask test      everything that must hold: format, lints, all tests
 cargo xtask ready     the fast loop: format, lints on this machine, core tests
 cargo xtask dist      build the folder any static https host can serve
 cargo xtask measure   the figures the README quotes
+cargo xtask soak      what takes too long for every run: 200 kills of the browser
 cargo xtask serve-dist --dir D [--port N] [--under /path/]
     serve a folder as it stands, for tests";
 
@@ -24,6 +25,7 @@ pub(crate) enum Command {
     Dist,
     Ready,
     Measure,
+    Soak,
     Help,
 }
 
@@ -67,6 +69,7 @@ fn parse(mut parser: lexopt::Parser) -> Result<Command> {
         "dist" => alone(parser, Command::Dist),
         "ready" => alone(parser, Command::Ready),
         "measure" => alone(parser, Command::Measure),
+        "soak" => alone(parser, Command::Soak),
         "help" => Ok(Command::Help),
         _ => bail!("there is no command `{name}`\n{HELP}"),
     }

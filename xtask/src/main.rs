@@ -1,4 +1,4 @@
-//! Which command does what: `serve`, `test`, `dist`, `ready`, `measure`.
+//! Which command does what: `serve`, `test`, `dist`, `ready`, `measure`, `soak`.
 #![allow(
     clippy::print_stdout,
     reason = "these commands talk to a person at a terminal"
@@ -9,6 +9,7 @@ mod arguments;
 mod tools;
 mod machine;
 mod plan;
+mod soak;
 mod step;
 mod streams;
 mod setup;
@@ -47,6 +48,7 @@ fn run(command: Command) -> anyhow::Result<ExitCode> {
         Command::ServeDist(options) => serve::run_dist(&options)?,
         Command::Dist => build::run()?,
         Command::Measure => measure::run()?,
+        Command::Soak => soak::run()?,
         Command::Help => println!("{}", arguments::HELP),
     }
     Ok(ExitCode::SUCCESS)
