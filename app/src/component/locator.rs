@@ -37,7 +37,7 @@ fn here(wheel: &Wheel, place: Place) -> Option<Piece> {
     let turn = wheel.turn(place)?;
     Some(match place {
         Place::Spoke(_) => {
-            let turn = format!("rotate({:.2})", degrees(turn));
+            let turn = format!("rotate({})", decimal(degrees(turn), 2));
             sheet!("svg:<path class=here d=\"M0 -16V-80\" transform={}/>", turn)
         }
         _ => {

@@ -1,5 +1,7 @@
 //! A length, and the doors through which plain numbers become one: millimetres, inches, paper.
 
+use std::marker::PhantomData;
+
 use uom::si::length::{inch, millimeter};
 
 use super::refusal::Refusal;
@@ -12,8 +14,13 @@ pub(super) const BEYOND_MEASURE_MM: f64 = 1e9;
 
 /// A length from a number of millimetres: a door for tables of constants.
 #[must_use]
-pub fn millimetres(v: f64) -> Length {
-    Length::new::<millimeter>(v)
+pub const fn millimetres(v: f64) -> Length {
+    // As `Length::new` works it out, which no table of constants can call.
+    Length {
+        dimension: PhantomData,
+        units: PhantomData,
+        value: v * 1e-3,
+    }
 }
 
 /// A length from a number of inches: a door for tables of constants.
@@ -94,6 +101,12 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn millimetres_are_those_of_the_library_to_the_last_bit(v in -1e6_f64..1e6) {
+            let by_library = Length::new::<millimeter>(v).value;
+            prop_assert_eq!(millimetres(v).value.to_bits(), by_library.to_bits());
+        }
+
         #[test]
         fn paper_keeps_each_hundredth_of_a_millimetre(n in -2_000_000_i32..=2_000_000) {
             let paper = f64::from(n) / 100.0;
