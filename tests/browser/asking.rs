@@ -1,6 +1,7 @@
 //! The way through the questions: what was answered can be corrected where it was answered, the next question comes by
 //! itself and undo reaches back over it, a question can be passed, and the keys that matter are in sight.
 
+use cartside_core::survey::Question;
 use cartside_tests::drive::{Browser, Device, Server};
 use serde_json::json;
 
@@ -127,12 +128,13 @@ async fn a_question_is_passed_and_the_decision_offered() {
     phone.see_no(".key-main[data-key=decide]").await;
     let left: Vec<_> = asked
         .into_iter()
-        .filter(|question| !["moisture", "rot-felloe", "shake"].contains(&question.code()))
+        .filter(|question| {
+            ![Question::Moisture, Question::RotFelloe, Question::Shake].contains(question)
+        })
         .collect();
     phone.look_over(&cart, "near", &left).await;
     phone.step("the last that a standing needs");
-    phone.open_question(&cart, "near", "shake").await;
-    phone.tap_key("no").await;
+    phone.look_over(&cart, "near", &[Question::Shake]).await;
     phone.see_at("none").await;
     phone.see(".key-main[data-key=decide]").await;
     phone.see_no("[data-next=moisture]").await;
@@ -177,6 +179,13 @@ async fn what_answers_is_in_sight_on_a_small_phone() {
     phone.open_question(&cart, "near", "tyre-gap").await;
     phone.tap_key("measure").await;
     see_at_once(&phone, "a measured gap", &pad).await;
+    phone.tap_digits(&["9", "9", "9", "9"]).await;
+    phone.tap_key("accept").await;
+    phone.see_words("[role=alert]", "9999").await;
+    for _ in 0..4 {
+        phone.tap_key("erase").await;
+    }
+    phone.see_no("[role=alert]").await;
     phone.tap_digits(&["3", "/", "3", "2", "in"]).await;
     phone.see_typed("3/32 in").await;
     phone.tap_key("accept").await;

@@ -50,8 +50,8 @@ pub struct Asking {
     pub choosing: RwSignal<bool>,
     /// What is typed on the number pad.
     pub typed: RwSignal<String>,
-    /// Why what was typed is not taken.
-    pub refusal: RwSignal<String>,
+    /// What was typed and not taken, and why.
+    refusal: RwSignal<(String, String)>,
     put: Put,
     trail: Trail,
     saving: RwSignal<bool>,
@@ -80,7 +80,7 @@ impl Asking {
             measuring: RwSignal::new(false),
             choosing: RwSignal::new(false),
             typed: RwSignal::new(String::new()),
-            refusal: RwSignal::new(String::new()),
+            refusal: RwSignal::new(Default::default()),
             put: Put {
                 id,
                 position,
@@ -175,7 +175,7 @@ impl Asking {
         let _ = self.measuring.try_set(false);
         let _ = self.choosing.try_set(false);
         let _ = self.typed.try_set(String::new());
-        let _ = self.refusal.try_set(String::new());
+        let _ = self.refusal.try_set(Default::default());
     }
 
     /// Whether a standing still lacks something.
@@ -245,17 +245,33 @@ impl Asking {
         }
     }
 
+    /// Opens the number pad, from its top: the key that opens it may stand lower than the pad does.
+    pub fn measure(self) {
+        self.measuring.set(true);
+        window().scroll_to_with_x_and_y(0.0, 0.0);
+    }
+
     /// Takes what is typed on the number pad, or says why not; what was typed stays.
     pub fn accept(self) {
         let style = self.shop.preferences.with_untracked(Preferences::style);
-        match given::typed(&self.typed.get_untracked(), self.question, style) {
-            Err(refusal) => self.refusal.set(refusal.to_string()),
+        let typed = self.typed.get_untracked();
+        match given::typed(&typed, self.question, style) {
+            Err(refusal) => self.refusal.set((typed, refusal.to_string())),
             Ok(given) => {
-                self.refusal.set(String::new());
                 if let Some(place) = self.at.get_untracked() {
                     self.take(vec![place], given);
                 }
             }
+        }
+    }
+
+    /// Why what stands there now is not taken; empty as soon as something else is typed.
+    pub fn refused(self) -> String {
+        let (typed, why) = self.refusal.get();
+        if typed == self.typed.get() {
+            why
+        } else {
+            String::new()
         }
     }
 

@@ -23,7 +23,7 @@ pub fn pad(asking: Asking) -> Piece {
     let measure = given::is_typed(question).then(|| {
         sheet!(
             "<button type=button class=\"key key-small\" data-key=measure on:click={}>Type it</button>",
-            tap(move || asking.measuring.set(true))
+            tap(move || asking.measure())
         )
     });
     let great = great.map(|key| answer_key(asking, key, "key"));
@@ -95,7 +95,7 @@ fn measure_pad(asking: Asking, beside: Piece) -> Piece {
         label,
         keys,
         asking.typed,
-        move || asking.refusal.get(),
+        move || asking.refused(),
         move || asking.accept(),
         beside,
     )

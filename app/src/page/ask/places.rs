@@ -93,7 +93,7 @@ fn one_answer(
     };
     let at = words::place::places(places, &looking.wheel, asking.shop.style());
     sheet!(
-        "<li class=item data-answered><span><span class=\"strong capital\">{}</span>{}<br/>{}</span>\
+        "<li class=item data-answered><div><p class=\"strong capital\">{}</p>{}<p>{}</p></div>\
          <button type=button class=key data-key=correct on:click={}>{}</button></li>",
         said,
         grade.map(grade_mark),
