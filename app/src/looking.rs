@@ -181,10 +181,12 @@ impl Looking {
         (all.saturating_sub(self.left(question).len()), all)
     }
 
-    /// The next question with an open place after this one, or from the beginning.
-    pub fn next_question(&self, after: Option<Question>) -> Option<Question> {
+    /// The next question with an open place after this one, or from the beginning, without those that were passed.
+    pub fn next_question(&self, after: Option<Question>, passed: &[Question]) -> Option<Question> {
         let open = |question: &Question| {
-            !self.left(*question).is_empty() && self.barred(*question).is_none()
+            !passed.contains(question)
+                && !self.left(*question).is_empty()
+                && self.barred(*question).is_none()
         };
         let later = |question: &Question| after.is_none_or(|after| *question > after);
         self.questions()
@@ -200,6 +202,14 @@ impl Looking {
             .iter()
             .find(|place| after.is_none_or(|after| **place > after));
         later.or(left.first()).copied()
+    }
+
+    /// How bad what was answered here is, where it reaches a limit that sets a standing.
+    pub fn grade(&self, question: Question, place: Place) -> Option<Grade> {
+        let here = self.judgement.findings.iter();
+        let here = here.filter(|it| it.question == question && it.places.contains(&place));
+        let grade = here.map(|finding| finding.grade).max();
+        grade.filter(|grade| grade.proposes().is_some())
     }
 
     /// How a place looks.

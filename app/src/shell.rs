@@ -24,6 +24,7 @@ pub fn shell() -> Piece {
     provide_context(shop);
     provide_context(GoingOn(RwSignal::new(None)));
     provide_context(Seeking::new());
+    provide_context(ask::trail::Trail::new());
     let route = route::watch();
     provide_context(route);
     let (ready, set_ready) = signal(State::Preparing);

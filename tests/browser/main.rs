@@ -11,6 +11,7 @@
 
 mod addresses;
 mod answers;
+mod asking;
 mod broken_files;
 mod demonstration;
 mod elsewhere;

@@ -8,17 +8,21 @@ use crate::markup::{Piece, heard, live, sheet, tap};
 
 /// Digits alone, for counts.
 pub const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
-/// Digits, fractions and units, for lengths.
-pub const LENGTHS: [&str; 18] = [
-    "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "½", "¼", "⅛", "1/16", "mm", "in",
-    "thou",
+/// Digits, what makes any fraction, and units, for lengths.
+pub const LENGTHS: [&str; 20] = [
+    "1", "2", "3", "½", "4", "5", "6", "¼", "7", "8", "9", "¾", ".", "0", "/", BLANK, "mm", "in",
+    "thou", "⅛",
 ];
-/// Digits, fractions, units and a minus, for sizes that may be of either sign.
-pub const SIZES: [&str; 18] = [
-    "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "½", "¼", "⅛", "1/16", "mm", "in", "−",
+/// Digits, what makes any fraction, units and a minus, for sizes that may be of either sign.
+pub const SIZES: [&str; 20] = [
+    "1", "2", "3", "½", "4", "5", "6", "¼", "7", "8", "9", "¾", ".", "0", "/", BLANK, "mm", "in",
+    "−", "⅛",
 ];
 /// Digits and a half, for shares.
 pub const SHARES: [&str; 12] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "½"];
+
+/// The key that sets a fraction off from the whole number before it.
+const BLANK: &str = "space";
 
 /// A number being typed: the label of the field, the keys there are, what is typed so far, why what was typed is not
 /// taken (empty while nothing is wrong), what takes it and what goes back without it.
@@ -30,14 +34,35 @@ pub fn number_pad(
     accept: impl Fn() + 'static,
     leave: impl Fn() + 'static,
 ) -> Piece {
+    let back = sheet!(
+        "<button type=button class=key data-key=leave on:click={}>Back</button>",
+        tap(leave)
+    );
+    number_pad_beside(label, keys, typed, refused, accept, back)
+}
+
+/// As [`number_pad`], with another key in the place of the one that goes back.
+pub fn number_pad_beside(
+    label: &'static str,
+    keys: &'static [&'static str],
+    typed: RwSignal<String>,
+    refused: impl Fn() -> String + 'static,
+    accept: impl Fn() + 'static,
+    beside: Piece,
+) -> Piece {
+    let class = if keys.len() > SHARES.len() {
+        "pad digits fours"
+    } else {
+        "pad digits"
+    };
     let keys: Vec<Piece> = keys.iter().map(|key| digit(typed, key)).collect();
     sheet!(
-        "<form class=stack on:submit={} on:keydown={}><p class=strong>{}</p>\
-         <output class=typed data-typed aria-label=\"Typed so far\">{}</output>\
-         <p class=refusal role=alert>{}</p><div class=\"pad digits\">{}</div>\
-         <div class=\"row evenly\"><button type=button class=key data-key=leave on:click={}>Back</button>\
-         <button type=button class=key data-key=erase on:click={}>Rub out one</button></div>\
-         <button type=submit class=\"key key-main\" data-key=accept>Take it</button></form>",
+        "<form class=number on:submit={} on:keydown={}>\
+         <div class=typing><p class=strong>{}</p>\
+         <output class=typed data-typed aria-label=\"Typed so far\">{}</output></div>\
+         <p class=refusal role=alert>{}</p><div class={}>{}</div><div class=taking>{}\
+         <button type=button class=key data-key=erase on:click={}>Rub out one</button>\
+         <button type=submit class=\"key key-main\" data-key=accept>Take it</button></div></form>",
         heard(move |submit| {
             submit.prevent_default();
             accept();
@@ -46,8 +71,9 @@ pub fn number_pad(
         label,
         live(move || typed.get()),
         live(refused),
+        class,
         keys,
-        tap(leave),
+        beside,
         tap(move || typed.update(rub_out))
     )
 }
@@ -56,7 +82,7 @@ fn digit(typed: RwSignal<String>, digit: &'static str) -> Piece {
     sheet!(
         "<button type=button class=key data-digit={} on:click={}>{}</button>",
         digit,
-        tap(move || type_on(typed, digit)),
+        tap(move || typed.update(|text| type_on(text, digit))),
         digit
     )
 }
@@ -78,18 +104,71 @@ fn by_keyboard(typed: RwSignal<String>, pressed: &Event) {
     }
 }
 
-/// Adds what stands on a key; a unit, and a fraction of several signs after a figure, is set off by a blank.
-fn type_on(typed: RwSignal<String>, key: &str) {
-    typed.update(|text| {
-        let after_figure = text.ends_with(|last: char| last.is_ascii_digit());
-        let set_off = key.len() > 1 && key.is_ascii() && !text.is_empty() && !text.ends_with(' ');
-        if set_off && (after_figure || !key.contains('/')) {
-            text.push(' ');
-        }
+/// Adds what stands on a key; a unit is set off by a blank, and no blank follows another.
+fn type_on(text: &mut String, key: &str) {
+    let unit = key.len() > 1 && key.is_ascii();
+    if unit && !text.is_empty() && !text.ends_with(' ') {
+        text.push(' ');
+    }
+    if key != BLANK {
         text.push_str(key);
-    });
+    }
 }
 
 fn rub_out(text: &mut String) {
     text.pop();
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use super::{BLANK, LENGTHS, SIZES, type_on};
+    use cartside_core::quantity::LengthRange;
+    use cartside_core::quantity::length::to_paper_mm;
+    use cartside_core::quantity::spelling::{self, BareUnit};
+
+    fn typed(keys: &[&str]) -> String {
+        let mut text = String::new();
+        for key in keys {
+            type_on(&mut text, key);
+        }
+        text
+    }
+
+    #[test]
+    fn any_fraction_can_be_typed_by_keys_alone() {
+        // An inch is 25.4 mm by definition.
+        let typing: [(&[&str], &str, f64); 4] = [
+            (
+                &["1", BLANK, "1", "5", "/", "1", "6", "in"],
+                "1 15/16 in",
+                31.0 / 16.0,
+            ),
+            (&["3", "/", "8", "in"], "3/8 in", 3.0 / 8.0),
+            (
+                &["5", "0", BLANK, "3", "/", "1", "6", "in"],
+                "50 3/16 in",
+                50.1875,
+            ),
+            (
+                &["3", "1", "/", "3", "2", BLANK, "in"],
+                "31/32 in",
+                31.0 / 32.0,
+            ),
+        ];
+        for (keys, text, inches) in typing {
+            for pad in [LENGTHS, SIZES] {
+                assert!(keys.iter().all(|key| pad.contains(key)), "{text}");
+            }
+            assert_eq!(typed(keys), text);
+            let read = spelling::parse(text, LengthRange::General, BareUnit::Millimetre).unwrap();
+            assert!((to_paper_mm(read) - inches * 25.4).abs() < 1e-9, "{text}");
+        }
+    }
+
+    #[test]
+    fn no_blank_stands_first_or_follows_another() {
+        assert_eq!(typed(&[BLANK, "1", BLANK, BLANK, "½"]), "1 ½");
+    }
 }

@@ -4,7 +4,9 @@
 mod asking;
 pub mod given;
 mod keys;
+pub mod onward;
 mod places;
+pub mod trail;
 pub mod writing;
 
 use cartside_core::daybook::EntryId;
@@ -16,6 +18,7 @@ use leptos::prelude::*;
 use crate::component::caution_card::open_card;
 use crate::component::examination::{GoingOn, begin_examination, current};
 use crate::component::locator::locator;
+use crate::component::mark::grade_mark;
 use crate::component::terms::terms;
 use crate::looking::{Examination, Looking};
 use crate::markup::{Hole, Piece, live, nothing, sheet, tap};
@@ -43,8 +46,9 @@ pub fn page(id: EntryId, position: Position, question: Question, place: Option<P
     let asking = Asking::new(shop, id, position, question, place, looking);
     let stage = Memo::new(move |_| stage(looking.get(), question, going_on));
     sheet!(
-        "<main class=\"page ask\" data-page=ask><div class=ask-head>{}</div>{}\
+        "<main class=\"page ask\" data-page=ask data-question={}><div class=ask-head>{}</div>{}\
          <a class=\"key key-plain\" href={}>To the wheel</a>{}</main>",
+        question.code(),
         live(move || sheet!(
             "<h1 class=capital>{}: {}</h1><p class=dim>{}</p>",
             words::place::wheel_at(position),
@@ -64,9 +68,7 @@ pub fn page(id: EntryId, position: Position, question: Question, place: Option<P
         Route::Wheel(id, position).href(),
         live(move || {
             let here = stage.get() == Stage::Ask && asking.showing() != Showing::Numbers;
-            // Of a single place there is no other, and before the first answer nothing to undo.
-            let single = question.places() == Places::Whole && asking.steps.with(Vec::is_empty);
-            (here && !single).then(|| bottom_keys(asking))
+            here.then(|| bottom_keys(asking))
         })
     )
 }
@@ -113,15 +115,15 @@ fn barred(id: EntryId, why: &'static str) -> Piece {
 fn asked(asking: Asking) -> Piece {
     let in_hand = live(move || match asking.at.get() {
         Some(place) => place_in_hand(asking, place),
+        None if asking.choosing.get() => nothing(),
         None => places::all_answered(asking),
     });
     let below = live(move || match asking.showing() {
         Showing::Places => places::chooser(asking),
-        Showing::Numbers => keys::measure_pad(asking, move || asking.measuring.set(false)),
+        Showing::Numbers => keys::measuring(asking),
         Showing::Keys => sheet!(
-            "{}{}{}{}",
+            "{}{}{}",
             live(move || keys::pad(asking)),
-            live(move || keys::rest_key(asking)),
             live(move || asking.earlier()),
             live(move || how_and_why(asking))
         ),
@@ -141,9 +143,11 @@ fn place_in_hand(asking: Asking, place: Place) -> Piece {
         words::place::place(place, wheel.as_ref(), style),
         words::question::asks(asking.question, style),
         wheel.map(|wheel| locator(&wheel, place)),
-        asking
-            .already()
-            .map(|said| sheet!("<p class=already>{}</p>", said))
+        asking.already().map(|(said, grade)| sheet!(
+            "<div class=already>{}<p>{}</p></div>",
+            grade.map(grade_mark),
+            said
+        ))
     )
 }
 
@@ -164,14 +168,28 @@ fn how_and_why(asking: Asking) -> Piece {
     )
 }
 
-/// Undo at the bottom left, another place at the right; in sight however far the page is scrolled.
+/// Undo at the left, another place, and the way past this question; in sight however far the page is scrolled.
 fn bottom_keys(asking: Asking) -> Piece {
+    let other = (asking.question.places() != Places::Whole).then(|| {
+        sheet!(
+            "<button type=button class=key data-key=other-place on:click={}>Other place</button>",
+            tap(move || asking.choosing.update(|open| *open = !*open))
+        )
+    });
+    let pass = asking.at.get().map(|_| {
+        sheet!(
+            "<button type=button class=key data-key=not-today on:click={}>Not today</button>",
+            tap(move || asking.pass())
+        )
+    });
+    let undo = asking.undoes();
     sheet!(
         "<div class=bottom-keys>\
-         <button type=button class=key data-key=undo disabled={} on:click={}>Undo</button>\
-         <button type=button class=key data-key=other-place on:click={}>Other place</button></div>",
-        Hole::Flag(asking.steps.with(Vec::is_empty)),
+         <button type=button class=key data-key=undo disabled={} on:click={}>{}</button>{}{}</div>",
+        Hole::Flag(undo.is_none()),
         tap(move || asking.undo()),
-        tap(move || asking.choosing.update(|open| *open = !*open))
+        undo.unwrap_or_else(|| "Undo".to_owned()),
+        other,
+        pass
     )
 }

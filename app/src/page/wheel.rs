@@ -14,6 +14,7 @@ use crate::component::part_list::part_list;
 use crate::component::wheel_drawing::{Drawn, wheel_drawing};
 use crate::looking::Looking;
 use crate::markup::{Piece, live, sheet};
+use crate::page::ask::onward;
 use crate::route::Route;
 use crate::workshop::workshop;
 
@@ -43,13 +44,14 @@ pub fn no_wheel() -> Piece {
     sheet!("<p class=warning>No wheel is described here. What was said of one is kept.</p>")
 }
 
-/// A wheel that is described.
+/// A wheel that is described. Where its standing leads to the decision, the decision itself does not.
 fn one_wheel(id: EntryId, position: Position, looking: &Looking) -> Piece {
+    let leads = !onward::is_to_be_decided(workshop(), looking, (id, position));
     sheet!(
         "{}{}<div class=wheel-and-list><div class=page-part>{}\
          <p class=dim>Seen from the face, clockwise from the mark. A broken line: not looked at. Hatched: found.</p>\
          {}{}</div>{}</div>{}",
-        decided::decided_cards(id, position, looking, true),
+        decided::decided_cards(id, position, looking, leads),
         standing::standing_card(id, position, looking),
         wheel_drawing(id, position, looking, &Drawn::default()),
         findings::findings(looking),

@@ -28,6 +28,17 @@ impl Browser<'_> {
         self.see(&format!("[data-at=\"{place}\"]")).await;
     }
 
+    /// Waits until no place of this question is in hand any more: the next question has come, or the end.
+    pub async fn see_answered(&self, question: &str) {
+        let open = format!("[data-question=\"{question}\"] [data-at]:not([data-at=\"none\"])");
+        self.see_no(&open).await;
+    }
+
+    /// Waits until this question is put.
+    pub async fn see_question(&self, question: &str) {
+        self.see(&format!("[data-question=\"{question}\"]")).await;
+    }
+
     /// Taps a key of the pad.
     pub async fn tap_key(&self, key: &str) {
         tokio::time::sleep(STEADY).await;

@@ -44,14 +44,16 @@ impl Browser<'_> {
             (None, Some(key)) => self.answer_each(Some(key), question).await,
             (None, None) => self.answer_each(None, question).await,
         }
-        self.see_at("none").await;
+        self.see_answered(question.code()).await;
     }
 
     /// One place after the other, by this key or else by a number.
     async fn answer_each(&self, key: Option<&str>, question: Question) {
+        let here = format!("[data-question=\"{}\"]", question.code());
         loop {
+            self.see("[data-at]").await;
             let place = self.attribute("[data-at]", "data-at").await;
-            if place == "none" {
+            if place == "none" || !self.sees(&here).await {
                 return;
             }
             match key {
@@ -61,7 +63,7 @@ impl Browser<'_> {
                     self.tap_key("accept").await;
                 }
             }
-            self.see_no(&format!("[data-at=\"{place}\"]")).await;
+            self.see_no(&format!("{here} [data-at=\"{place}\"]")).await;
         }
     }
 }

@@ -2,22 +2,23 @@
 //! this one is stored.
 
 use cartside_core::daybook::EntryId;
-use cartside_core::survey::Question;
+use cartside_core::diagnosis::Grade;
+use cartside_core::survey::{Group, Question};
 use cartside_core::wheel::{Place, Position};
 use cartside_core::words;
 use leptos::prelude::*;
 
 use super::given::{self, Given};
+use super::onward;
+use super::trail::Trail;
 use super::writing::{self, Put};
 use crate::component::history_plot::earlier;
 use crate::looking::Looking;
 use crate::markup::Piece;
 use crate::preferences::Preferences;
+use crate::route::Route;
 use crate::scribe::Scribe;
 use crate::workshop::{Notice, Workshop};
-
-/// A second tap on the same key sooner than this is a trembling hand, in milliseconds.
-const TREMBLE: f64 = 250.0;
 
 /// What stands below the place in hand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,19 +44,17 @@ pub struct Asking {
     pub looking: Memo<Option<Looking>>,
     /// The place in hand; `None` when every place is answered.
     pub at: RwSignal<Option<Place>>,
-    /// The entries of each step of this page, for undo.
-    pub steps: RwSignal<Vec<Vec<EntryId>>>,
     /// Whether the number pad is open.
     pub measuring: RwSignal<bool>,
     /// Whether the list of places is open.
     pub choosing: RwSignal<bool>,
     /// What is typed on the number pad.
     pub typed: RwSignal<String>,
-    /// Why what was typed is not taken.
-    pub refusal: RwSignal<String>,
+    /// What was typed and not taken, and why.
+    refusal: RwSignal<(String, String)>,
     put: Put,
+    trail: Trail,
     saving: RwSignal<bool>,
-    last: StoredValue<(&'static str, f64)>,
 }
 
 impl Asking {
@@ -78,18 +77,17 @@ impl Asking {
             question,
             looking,
             at: RwSignal::new(place.filter(has).or_else(first)),
-            steps: RwSignal::new(Vec::new()),
             measuring: RwSignal::new(false),
             choosing: RwSignal::new(false),
             typed: RwSignal::new(String::new()),
-            refusal: RwSignal::new(String::new()),
+            refusal: RwSignal::new(Default::default()),
             put: Put {
                 id,
                 position,
                 question,
             },
+            trail: expect_context(),
             saving: RwSignal::new(false),
-            last: StoredValue::new(("", f64::NEG_INFINITY)),
         }
     }
 
@@ -105,13 +103,13 @@ impl Asking {
 
     /// The vehicle and where the wheel stands.
     pub fn wheel(self) -> (EntryId, Position) {
-        (self.put.id, self.put.position)
+        self.put.wheel()
     }
 
     /// Takes a key in hand: the answer for the place in hand. `when` is the event's own time, in milliseconds.
     pub fn tap(self, code: &'static str, given: Given, when: f64) {
         if let Some(place) = self.at.get_untracked()
-            && !self.trembles(code, when)
+            && !self.trail.trembles(code, when)
         {
             self.take(vec![place], given);
         }
@@ -120,15 +118,9 @@ impl Asking {
     /// Answers for every place that is still open.
     pub fn tap_rest(self, code: &'static str, given: Given, when: f64) {
         let left = self.rest_untracked();
-        if !left.is_empty() && !self.trembles(code, when) {
+        if !left.is_empty() && !self.trail.trembles(code, when) {
             self.take(left, given);
         }
-    }
-
-    fn trembles(self, code: &'static str, when: f64) -> bool {
-        let (last, then) = self.last.get_value();
-        self.last.set_value((code, when));
-        last == code && when - then < TREMBLE
     }
 
     /// While a step is being stored its place is still in hand, so a further tap could only say it twice.
@@ -140,8 +132,11 @@ impl Asking {
             Err(said) => self.shop.notice.set(Notice::Trouble(said)),
             Ok((scribe, what)) => {
                 let step = scribe.entries.iter().map(|entry| entry.id).collect();
+                let (open, missing) = (!self.rest_untracked().is_empty(), self.misses());
+                let told = what.clone();
                 self.save(scribe, what, move || {
-                    self.stored(step, places.last().copied());
+                    self.trail.keep(self.put, step);
+                    self.stored(&places, told, (open, missing));
                 });
             }
         }
@@ -159,45 +154,124 @@ impl Asking {
         });
     }
 
-    fn stored(self, step: Vec<EntryId>, last: Option<Place>) {
-        let _ = self.steps.try_update(|steps| steps.push(step));
-        let next = self.looking.try_get_untracked().flatten();
-        let next = next.and_then(|looking| looking.next_place(self.question, last));
+    /// Goes on after a step: to the next place, or from the last one that was open to the next question, unless by this
+    /// step nothing is missing any more for a standing. Whoever corrects an answer stays.
+    fn stored(self, places: &[Place], told: String, (open, missing): (bool, bool)) {
+        let Some(looking) = self.looking.try_get_untracked().flatten() else {
+            return;
+        };
+        let bad = places.iter();
+        let bad = bad.filter_map(|place| looking.grade(self.question, *place));
+        if let Some(grade) = bad.max() {
+            let told = format!("{told} – {}", words::term::grade(grade));
+            self.shop.notice.set(Notice::Saved(told));
+        }
+        let next = looking.next_place(self.question, places.last().copied());
+        let judged = missing && looking.judgement.missing.is_empty();
+        if next.is_none() && open && !judged && self.go_on(&looking) {
+            return;
+        }
         let _ = self.at.try_set(next);
         let _ = self.measuring.try_set(false);
         let _ = self.choosing.try_set(false);
         let _ = self.typed.try_set(String::new());
-        let _ = self.refusal.try_set(String::new());
+        let _ = self.refusal.try_set(Default::default());
     }
 
-    /// Takes the last step of this page back.
+    /// Whether a standing still lacks something.
+    fn misses(self) -> bool {
+        self.looking
+            .get_untracked()
+            .is_some_and(|looking| !looking.judgement.missing.is_empty())
+    }
+
+    /// Opens the next question at a place, if there is one.
+    fn go_on(self, looking: &Looking) -> bool {
+        let next = onward::next(self.trail, looking, self.wheel(), Some(self.question));
+        let next = next.filter(|next| next.question.group() != Group::FirstLook);
+        if let Some(next) = next {
+            self.trail.goes_on(since_the_start());
+            onward::route(next).go();
+        }
+        next.is_some()
+    }
+
+    /// Leads past this question: to the next one, or to the wheel. Nothing is written.
+    pub fn pass(self) {
+        self.trail.pass(self.put);
+        let looking = self.looking.get_untracked();
+        if !looking.is_some_and(|looking| self.go_on(&looking)) {
+            Route::Wheel(self.put.id, self.put.position).go();
+        }
+    }
+
+    /// What undo takes back, as its key says it; none while there is nothing to take back.
+    pub fn undoes(self) -> Option<String> {
+        let (put, _) = self.trail.last(self.wheel())?;
+        Some(if put.question == self.question {
+            "Undo".to_owned()
+        } else {
+            let short = words::question::short(put.question, self.shop.style());
+            format!("Undo: {short}")
+        })
+    }
+
+    /// Takes the last step back, and leads back to where it was taken.
     pub fn undo(self) {
-        let Some(step) = self.steps.with_untracked(|steps| steps.last().cloned()) else {
+        let Some((put, step)) = self.trail.last_untracked(self.wheel()) else {
             return;
         };
         if self.saving.get_untracked() {
             return;
         }
-        match writing::undo(self.shop, self.put, &step) {
-            Err(said) => self.shop.notice.set(Notice::Trouble(said)),
+        match writing::undo(self.shop, put, &step) {
+            Err(said) => {
+                self.trail.drop_last();
+                self.shop.notice.set(Notice::Trouble(said));
+            }
             Ok((scribe, what, place)) => self.save(scribe, what, move || {
-                let _ = self.steps.try_update(|steps| drop(steps.pop()));
-                let _ = self.at.try_set(place);
+                self.trail.drop_last();
+                // Whoever has left the page meanwhile is not led back.
+                if self.at.try_get_untracked().is_none() {
+                    return;
+                }
+                if put.question == self.question {
+                    let _ = self.choosing.try_set(false);
+                    let _ = self.at.try_set(place);
+                } else {
+                    Route::Ask(put.id, put.position, put.question, place).go_instead();
+                }
             }),
         }
+    }
+
+    /// Opens the number pad, from its top: the key that opens it may stand lower than the pad does.
+    pub fn measure(self) {
+        self.measuring.set(true);
+        window().scroll_to_with_x_and_y(0.0, 0.0);
     }
 
     /// Takes what is typed on the number pad, or says why not; what was typed stays.
     pub fn accept(self) {
         let style = self.shop.preferences.with_untracked(Preferences::style);
-        match given::typed(&self.typed.get_untracked(), self.question, style) {
-            Err(refusal) => self.refusal.set(refusal.to_string()),
+        let typed = self.typed.get_untracked();
+        match given::typed(&typed, self.question, style) {
+            Err(refusal) => self.refusal.set((typed, refusal.to_string())),
             Ok(given) => {
-                self.refusal.set(String::new());
                 if let Some(place) = self.at.get_untracked() {
                     self.take(vec![place], given);
                 }
             }
+        }
+    }
+
+    /// Why what stands there now is not taken; empty as soon as something else is typed.
+    pub fn refused(self) -> String {
+        let (typed, why) = self.refusal.get();
+        if typed == self.typed.get() {
+            why
+        } else {
+            String::new()
         }
     }
 
@@ -247,18 +321,28 @@ impl Asking {
         )
     }
 
-    /// What the place in hand was answered in this examination, and what one more answer does to it.
-    pub fn already(self) -> Option<String> {
-        let (looking, place) = (self.looking.get()?, self.at.get()?);
+    /// What this place was answered in this examination, in a few words.
+    pub fn said(self, looking: &Looking, place: Place) -> Option<String> {
         let said = looking.answer(self.question, place)?;
         let style = self.shop.style();
-        let each: Vec<String> = said
-            .iter()
-            .map(|answer| words::answer::answered(self.question, answer, style))
-            .collect();
-        Some(format!(
-            "Written: {}. A new answer corrects it; the old one stays in the book.",
-            each.join("; ")
-        ))
+        let each = said.iter();
+        let each = each.map(|answer| words::answer::answered(self.question, answer, style));
+        Some(each.collect::<Vec<String>>().join("; "))
     }
+
+    /// What the place in hand was answered in this examination, how bad that is, and what one more answer does to it.
+    pub fn already(self) -> Option<(String, Option<Grade>)> {
+        let (looking, place) = (self.looking.get()?, self.at.get()?);
+        let said = self.said(&looking, place)?;
+        let said =
+            format!("Written: {said}. A new answer corrects it; the old one stays in the book.");
+        Some((said, looking.grade(self.question, place)))
+    }
+}
+
+/// The time since the page was opened in milliseconds, as events have it.
+fn since_the_start() -> f64 {
+    window()
+        .performance()
+        .map_or(f64::NEG_INFINITY, |performance| performance.now())
 }

@@ -7,33 +7,28 @@ use web_sys::Event;
 
 use super::asking::Asking;
 use super::given::{self, Key};
-use crate::component::number_pad::{LENGTHS, SHARES, SIZES, number_pad};
-use crate::markup::{Piece, heard, sheet, tap};
-use crate::route::Route;
+use crate::component::number_pad::{LENGTHS, SHARES, SIZES, number_pad_beside};
+use crate::markup::{Piece, heard, nothing, sheet, tap};
 
-/// The keys that answer for the place in hand; where there are none but the number pad, that.
+/// The keys that answer for the place in hand; where there are none but the number pad, that. What answers for the rest
+/// stands above the lesser keys: on a sound wheel it is the most useful of all.
 pub fn pad(asking: Asking) -> Piece {
     let question = asking.question;
     let great = given::keys(question, asking.shop.style()).into_iter();
-    let lesser = given::lesser_keys(question).into_iter();
+    let mut lesser = given::lesser_keys(question).into_iter();
     if great.len() == 0 {
-        let (id, position) = asking.wheel();
-        let lesser = lesser.map(|key| answer_key(asking, key, "key key-small"));
-        return sheet!(
-            "{}<div class=pad>{}</div>",
-            measure_pad(asking, move || Route::Wheel(id, position).go()),
-            lesser.collect::<Vec<Piece>>()
-        );
+        let lesser = lesser.next().map(|key| answer_key(asking, key, "key"));
+        return measure_pad(asking, lesser.unwrap_or_else(nothing));
     }
     let measure = given::is_typed(question).then(|| {
         sheet!(
             "<button type=button class=\"key key-small\" data-key=measure on:click={}>Type it</button>",
-            tap(move || asking.measuring.set(true))
+            tap(move || asking.measure())
         )
     });
     let great = great.map(|key| answer_key(asking, key, "key"));
     let lesser = lesser.map(|key| answer_key(asking, key, "key key-small"));
-    let keys = great.chain(measure).chain(lesser);
+    let keys = great.chain(rest_key(asking)).chain(measure).chain(lesser);
     // What a crack is takes more words than a narrow key has room for.
     let class = match question.pad() {
         Pad::Crack => "pad pad-wide",
@@ -44,6 +39,15 @@ pub fn pad(asking: Asking) -> Piece {
         class,
         keys.collect::<Vec<Piece>>()
     )
+}
+
+/// The number pad in the place of the keys that answer, with the way back to those.
+pub fn measuring(asking: Asking) -> Piece {
+    let back = sheet!(
+        "<button type=button class=key data-key=leave on:click={}>Back</button>",
+        tap(move || asking.measuring.set(false))
+    );
+    measure_pad(asking, back)
 }
 
 fn answer_key(asking: Asking, key: Key, class: &'static str) -> Piece {
@@ -59,13 +63,13 @@ fn answer_key(asking: Asking, key: Key, class: &'static str) -> Piece {
 }
 
 /// The key that answers for every place still open, where a question has one.
-pub fn rest_key(asking: Asking) -> Option<Piece> {
+fn rest_key(asking: Asking) -> Option<Piece> {
     let left = asking.rest().len();
     let rest = given::rest_key(asking.question, asking.shop.style()).filter(|_| left > 0)?;
     let Key { code, label, given } = rest;
     let tapped = move |tap: Event| asking.tap_rest(code, given.clone(), tap.time_stamp());
     Some(sheet!(
-        "<button type=button class=key data-key={} on:click={}>{} ({})</button>",
+        "<button type=button class=\"key key-small rest\" data-key={} on:click={}>{} ({})</button>",
         code,
         heard(tapped),
         label,
@@ -73,26 +77,26 @@ pub fn rest_key(asking: Asking) -> Option<Piece> {
     ))
 }
 
-/// The number pad for what is measured, and what goes back without a number.
-pub fn measure_pad(asking: Asking, leave: impl Fn() + 'static) -> Piece {
+/// The number pad for what is measured, with a key beside the one that takes it.
+fn measure_pad(asking: Asking, beside: Piece) -> Piece {
     let style = asking.shop.style();
     let (label, keys): (_, &'static [&'static str]) = match asking.question.pad() {
-        Pad::Share => ("How much, in per cent", &SHARES),
+        Pad::Share => ("per cent", &SHARES),
         Pad::Size(_) => match style.length {
-            LengthStyle::Millimetres => ("How much, in mm unless another unit is typed", &SIZES),
-            LengthStyle::Inches(_) => ("How much, in inches unless another unit is typed", &SIZES),
+            LengthStyle::Millimetres => ("taken as mm", &SIZES),
+            LengthStyle::Inches(_) => ("taken as inches", &SIZES),
         },
         _ => match style.feeler {
-            FeelerStyle::Millimetres => ("How much, in mm unless another unit is typed", &LENGTHS),
-            FeelerStyle::Thou => ("How much, in thou unless another unit is typed", &LENGTHS),
+            FeelerStyle::Millimetres => ("taken as mm", &LENGTHS),
+            FeelerStyle::Thou => ("taken as thou", &LENGTHS),
         },
     };
-    number_pad(
+    number_pad_beside(
         label,
         keys,
         asking.typed,
-        move || asking.refusal.get(),
+        move || asking.refused(),
         move || asking.accept(),
-        leave,
+        beside,
     )
 }

@@ -12,7 +12,7 @@ use crate::scribe::Scribe;
 use crate::workshop::{Step, Workshop};
 
 /// A question put to a wheel.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Put {
     /// The vehicle.
     pub id: EntryId,
@@ -30,6 +30,11 @@ impl Put {
             place,
             question: self.question,
         }
+    }
+
+    /// The wheel it is put to: the vehicle, and where the wheel stands.
+    pub fn wheel(self) -> (EntryId, Position) {
+        (self.id, self.position)
     }
 }
 

@@ -5,9 +5,11 @@ use cartside_core::diagnosis::Missing;
 use cartside_core::survey::{Group, Need, Question};
 use cartside_core::wheel::Position;
 use cartside_core::words;
+use leptos::prelude::expect_context;
 
 use crate::looking::Looking;
 use crate::markup::{Hole, Piece, sheet};
+use crate::page::ask::trail::Trail;
 use crate::route::Route;
 use crate::workshop::workshop;
 
@@ -46,13 +48,19 @@ pub fn asks(id: EntryId, position: Position, looking: &Looking) -> Piece {
 fn one_question(id: EntryId, position: Position, looking: &Looking, question: Question) -> Piece {
     let (done, all) = looking.progress(question);
     let ticked = if done == all { "✓ " } else { "" };
+    let passed = expect_context::<Trail>().passed((id, position));
+    let passed = if passed.contains(&question) {
+        ", not today"
+    } else {
+        ""
+    };
     sheet!(
         "<li><a class=item data-ask={} href={}><span class=\"strong capital\">{}</span>\
          <span>{}</span></a></li>",
         question.code(),
         Route::Ask(id, position, question, None).href(),
         words::question::short(question, workshop().style()),
-        format!("{ticked}{done} of {all}")
+        format!("{ticked}{done} of {all}{passed}")
     )
 }
 

@@ -2,14 +2,13 @@
 
 use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Standing;
-use cartside_core::survey::Group;
 use cartside_core::wheel::Position;
 use cartside_core::words;
 
 use crate::component::mark::standing_mark;
 use crate::looking::Looking;
 use crate::markup::{Piece, sheet};
-use crate::route::Route;
+use crate::page::ask::onward;
 use crate::workshop::workshop;
 
 /// What the wheel may still be used for, as far as it was looked at.
@@ -37,7 +36,7 @@ pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piec
         worse,
         bites,
         day.to_owned(),
-        next(id, position, looking)
+        onward::keys(looking, (id, position), None)
     )
 }
 
@@ -49,26 +48,5 @@ pub fn still_held(looking: &Looking) -> Option<Piece> {
         standing.code(),
         standing_mark(*standing),
         words::standing::held(*standing, day)
-    ))
-}
-
-fn next(id: EntryId, position: Position, looking: &Looking) -> Option<Piece> {
-    let next = looking.next_question(None)?;
-    let (done, all) = looking.progress(next);
-    let short = words::question::short(next, workshop().style());
-    let label = if done == 0 {
-        format!("Next: {short}")
-    } else {
-        format!("Go on: {short}, {done} of {all}")
-    };
-    let next = match next.group() {
-        Group::FirstLook => Route::FirstLook(id),
-        _ => Route::Ask(id, position, next, None),
-    };
-    let href = next.href();
-    Some(sheet!(
-        "<a class=\"key key-main\" href={}>{}</a>",
-        href,
-        label
     ))
 }
