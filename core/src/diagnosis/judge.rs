@@ -1,9 +1,10 @@
 //! The one evaluator: readings of one wheel against the table of limits.
 
 use super::finding::{Finding, Missing};
-use super::limit::Limit;
+use super::limit::{Limit, Test};
 use super::rows::Rows;
 use super::seen::Taken;
+use super::sign::Signs;
 use super::standing::Standing;
 use crate::daybook::EntryId;
 use crate::survey::Question;
@@ -18,6 +19,8 @@ pub struct Judgement {
     pub missing: Vec<Missing>,
     /// Readings of places the wheel has not, or of questions not asked of it: listed, not judged.
     pub elsewhere: Vec<EntryId>,
+    /// What was seen that is no finding and tells of causes.
+    pub signs: Signs,
 }
 
 impl Judgement {
@@ -27,6 +30,12 @@ impl Judgement {
             .iter()
             .filter_map(|finding| finding.grade.proposes())
             .max()
+    }
+
+    /// Whether the rim is bound by the sum of its joints and the stand-off of its shoulders.
+    pub fn bound(&self) -> bool {
+        let mut findings = self.findings.iter();
+        findings.any(|finding| finding.limit.test == Test::FelloeBound)
     }
 
     /// The standing proposed: *not judged* while anything is missing and nothing found is worse.
@@ -69,6 +78,7 @@ pub fn judge(wheel: &Wheel, readings: &[Taken], limits: &[Limit], beside: &Besid
         findings,
         missing: rows.missing(),
         elsewhere,
+        signs: rows.signs(),
     }
 }
 

@@ -193,11 +193,11 @@ fn to_do(case: &Case, grades: &[Grade]) -> Vec<String> {
 /// not left.
 fn weighed(case: &Case, it: &Wheeled, found: &Finding) -> String {
     let mut said = String::new();
-    for cure in cures(found) {
-        let left = *cure == Cure::LeaveAndLook && found.grade > Grade::LightWorkOnly;
-        if !left && in_the_way(*cure, &it.judgement).is_empty() {
+    for cure in cures(found, &it.judgement) {
+        let left = cure == Cure::LeaveAndLook && found.grade > Grade::LightWorkOnly;
+        if !left && in_the_way(cure, &it.judgement).is_empty() {
             said.push(' ');
-            said.push_str(&cure::cure(*cure, case.style));
+            said.push_str(&cure::cure(cure, case.style));
         }
     }
     if said.is_empty() {

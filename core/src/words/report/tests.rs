@@ -381,9 +381,9 @@ fn the_full_examination_tells_everything() {
     - Spoke 3: moves by hand
     - By the shop's own limit: moves by hand at any place; common practice, no source.
     - Rests on a111f275.
+    - Likely cause: run with a loose tyre. The readings speak for it. Told by: Feet worn to a wedge, rust or dust at the shoulder, the tyre dull.
     - Likely cause: felloe-bound: the rim is too long for its spokes. Told by: Shoulders off while the joints are shut: the sum of both says so.
     - Likely cause: the nave has shrunk. Told by: All feet loose alike, and the bonds with them.
-    - Likely cause: run with a loose tyre. Told by: Feet worn to a wedge, rust or dust at the shoulder, the tyre dull.
     - Likely cause: grease has soaked in. Told by: Dark, soft wood that smells of grease, from the box outwards.
     - Likely cause: rot. Told by: The point goes in without force; the wood is dark, or breaks short.
     - Cure: Ease a joint.
