@@ -29,6 +29,8 @@ pub enum Measure {
         reach: usize,
         /// How many were looked at.
         of: usize,
+        /// The greatest length at any of them, where one was given.
+        greatest: Option<Length>,
     },
     /// What the hand or the eye said.
     Said,

@@ -139,9 +139,9 @@ impl<'a> Rows<'a> {
             Test::AtPlacesAndAQuarter { each, places } => {
                 let reach = self.anywhere(question, &Test::Anywhere(*each))?.places;
                 let of = self.looked(question).count();
-                let count = reach.len();
-                let enough = count >= *places && count * 4 >= of;
-                enough.then(|| Reached::at(reach, Measure::Places { reach: count, of }))?
+                let enough = reach.len() >= *places && reach.len() * 4 >= of;
+                let measure = self.counted(question, &reach, of);
+                enough.then(|| Reached::at(reach, measure))?
             }
             Test::Sum(least) => {
                 let reached = self.anywhere(question, &Test::Any)?;
@@ -195,6 +195,15 @@ impl<'a> Rows<'a> {
         self.row(question)
             .filter(|(place, _)| places.contains(place))
             .filter_map(|(_, seen)| seen.greatest())
+    }
+
+    fn counted(&self, question: Question, places: &[Place], of: usize) -> Measure {
+        let greatest = self.lengths_at(question, places).reduce(Length::max);
+        Measure::Places {
+            reach: places.len(),
+            of,
+            greatest,
+        }
     }
 
     /// The places of a row of which this holds, and those where the part is known to be gone.
@@ -315,15 +324,15 @@ impl<'a> Rows<'a> {
             .copied()
             .filter(|one| loose.iter().any(|other| self.beside(*one, *other)))
             .collect();
-        let reach = paired.len();
-        Reached::at(paired, Measure::Places { reach, of })
+        let measure = self.counted(question, &paired, of);
+        Reached::at(paired, measure)
     }
 
     fn a_quarter(&self, question: Question) -> Option<Reached> {
         let loose = self.loose(question);
         let of = usize::from(self.wheel.felloes.spokes());
-        let reach = loose.len();
-        (reach * 4 >= of).then(|| Reached::at(loose, Measure::Places { reach, of }))?
+        let measure = self.counted(question, &loose, of);
+        (loose.len() * 4 >= of).then(|| Reached::at(loose, measure))?
     }
 
     fn beside_a_loose_one(&self, question: Question) -> Option<Reached> {

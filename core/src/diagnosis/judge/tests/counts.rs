@@ -31,7 +31,14 @@ fn neighbours_are_found_over_the_mark() {
             let finding = found(&judgement, question).unwrap();
             assert_eq!(finding.grade, KeepEmpty);
             assert_eq!(finding.places, [Place::Spoke(1), Place::Spoke(of)]);
-            assert_eq!(finding.measure, Measure::Places { reach: 2, of: 2 });
+            assert_eq!(
+                finding.measure,
+                Measure::Places {
+                    reach: 2,
+                    of: 2,
+                    greatest: None
+                }
+            );
         }
     }
 }
