@@ -7,6 +7,7 @@ use super::seen::Taken;
 use super::sign::Signs;
 use super::standing::Standing;
 use crate::daybook::EntryId;
+use crate::quantity::Length;
 use crate::survey::Question;
 use crate::wheel::Wheel;
 
@@ -55,6 +56,8 @@ impl Judgement {
 pub struct Beside {
     /// The readings of the other wheel's dish; none where there is no such wheel or reading.
     pub dish: Vec<Taken>,
+    /// The dish the other wheel was built with, where that has been said.
+    pub built: Option<Length>,
     /// Joints or stand-off of this wheel were measured with its tyre off, so that they do not make
     /// the sum that is taken with the tyre on.
     pub tyre_off: bool,

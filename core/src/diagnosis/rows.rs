@@ -12,8 +12,8 @@ use super::sign::Signs;
 use super::standing::Grade;
 use crate::daybook::EntryId;
 use crate::quantity::length::{millimetres, to_paper_mm};
-use crate::quantity::{Length, Percent};
-use crate::survey::{Crack, Need, Places, Play, Question, Ring};
+use crate::quantity::{Length, Measured, Percent};
+use crate::survey::{Answer, Crack, Need, Places, Play, Question, Ring};
 use crate::wheel::{Place, Size, Wheel};
 
 /// The share of its thickness as new from which a tyre counts as not worn. Common practice, no source.
@@ -246,24 +246,42 @@ impl<'a> Rows<'a> {
     }
 
     fn pair_differs(&self, question: Question, least: Length) -> Option<Reached> {
-        let mut worst: Option<(Length, EntryId)> = None;
+        let mut worst: Option<(Length, EntryId, Length)> = None;
         let mine = || self.row(question).flat_map(|(_, seen)| &seen.lengths);
         for other in &self.beside.dish {
-            let dish = other.reading.answer.length();
-            let differs = |dish: Length| mine().map(move |own| (own.value() - dish).abs());
-            let by = dish.and_then(|dish| differs(dish).reduce(Length::max));
-            if let Some(by) = by.filter(|by| reaches(*by, least))
-                && worst.is_none_or(|(most, entry)| (by, other.entry) > (most, entry))
-            {
-                worst = Some((by, other.entry));
+            let answer = &other.reading.answer;
+            let dish = answer.length();
+            for (own, dish) in mine().filter_map(|own| Some((own.value(), dish?))) {
+                let this = ((own - dish).abs(), other.entry, own);
+                if reaches(this.0, least)
+                    && !self.other_left(question, answer)
+                    && worst.is_none_or(|worst| this > worst)
+                {
+                    worst = Some(this);
+                }
             }
         }
-        let (by, other) = worst?;
+        let (by, other, now) = worst?;
         let places = self.row(question).map(|(place, _)| place).collect();
         Some(Reached {
             others: vec![other],
-            ..Reached::at(places, Measure::By(by))?
+            ..Reached::at(places, Measure::Apart { by, now })?
         })
+    }
+
+    /// Whether it is plainly the other wheel that has left its dish as built: this one lies nearer to
+    /// its own by more than the doubts of both readings.
+    fn other_left(&self, question: Question, other: &Answer) -> bool {
+        let (own, built) = (self.wheel.sizes.get(Size::Dish), self.beside.built);
+        let (Some(own), Some(built), Answer::Length(other)) = (own, built, other) else {
+            return false;
+        };
+        let off = |now: &Measured, built: Length| ((now.value() - built).abs(), now.doubt());
+        let mine = self.row(question).flat_map(|(_, seen)| &seen.lengths);
+        let mine = mine.map(|now| off(now, own)).collect::<Vec<_>>();
+        let (theirs, doubt) = off(other, built);
+        let nearer = |(mine, own): &(Length, Length)| *mine + *own + doubt < theirs;
+        !mine.is_empty() && mine.iter().all(nearer)
     }
 
     /// Every place of a row with its length, nought where nothing was found; `None` unless every

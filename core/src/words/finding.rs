@@ -6,8 +6,10 @@ use super::limit::{cracked, felt, limit, number, sounds};
 use super::place::places;
 use super::style::Style;
 use crate::diagnosis::{Finding, Measure, Test};
+use crate::quantity::Length;
+use crate::quantity::length::to_paper_mm;
 use crate::survey::{Places, Question};
-use crate::wheel::{Place, Wheel};
+use crate::wheel::{Place, Size, Wheel};
 
 /// A finding in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,7 +32,7 @@ pub fn finding(finding: &Finding, wheel: &Wheel, style: Style) -> FindingWords {
     FindingWords {
         heading: heading(finding, style),
         where_: where_(finding, wheel, style),
-        how_much: how_much(finding, style),
+        how_much: how_much(finding, wheel, style),
         limit: limit(&finding.limit, style),
         not_looked: not_looked(&finding.not_looked, wheel, style),
     }
@@ -109,7 +111,7 @@ fn heading(finding: &Finding, style: Style) -> String {
     capital(&style.fill(said))
 }
 
-fn how_much(finding: &Finding, style: Style) -> String {
+fn how_much(finding: &Finding, wheel: &Wheel, style: Style) -> String {
     let many = finding.places.len() > 1;
     let said = |length| style.read(finding.question, length);
     match finding.measure {
@@ -118,7 +120,16 @@ fn how_much(finding: &Finding, style: Style) -> String {
         Measure::Greatest(length) | Measure::Least(length) => said(length),
         Measure::Sum(length) if many => format!("{} together", said(length)),
         Measure::Sum(length) => said(length),
-        Measure::By(length) => format!("by {}", said(length)),
+        Measure::By(length) => {
+            dish(finding, length, wheel, style).unwrap_or_else(|| format!("by {}", said(length)))
+        }
+        Measure::Apart { by, now } => match wheel.sizes.get(Size::Dish) {
+            Some(built) => {
+                let (by, built) = (said(by), said(built));
+                format!("by {by}: built {built}, now {}", said(now))
+            }
+            None => format!("by {}", said(by)),
+        },
         Measure::Ease(length) => format!(
             "ease the joints by at least {} in all",
             style.size(length).trim_start_matches("≈ ")
@@ -138,6 +149,25 @@ fn how_much(finding: &Finding, style: Style) -> String {
         }
         Measure::Said => said_only(finding, style),
     }
+}
+
+/// What a dish was built with, is now, and has lost or grown by: `built 36 mm, now 24 mm: 12 mm lost`.
+fn dish(finding: &Finding, by: Length, wheel: &Wheel, style: Style) -> Option<String> {
+    let (way, done) = match finding.limit.test {
+        Test::DishLost(_) => (-1.0, "lost"),
+        Test::DishGrown => (1.0, "more"),
+        _ => return None,
+    };
+    let built = wheel.sizes.get(Size::Dish)?;
+    let back = to_paper_mm(built) < 0.0;
+    let now = built + by * if back { -way } else { way };
+    let said = |length| style.read(finding.question, length);
+    Some(format!(
+        "built {}, now {}: {} {done}",
+        said(built),
+        said(now),
+        said(by)
+    ))
 }
 
 fn counted(test: &Test, reach: usize, of: usize) -> String {
@@ -459,6 +489,7 @@ mod tests {
         let other = reading(9, Question::Dish, Place::Whole, mm(30.0));
         let beside = Beside {
             tyre_off: false,
+            built: None,
             dish: vec![taken(other)],
         };
         let none = Beside::default();
@@ -470,19 +501,19 @@ mod tests {
             found_on(&on, &[dish(36.0)], &beside),
         ];
         insta::assert_snapshot!(rows.join("\n"), @r"
-        Dish lost | whole wheel | by 12 mm
+        Dish lost | whole wheel | built 36 mm, now 24 mm: 12 mm lost
         the limit Cartside comes with: a third or more of the dish as built lost, and 5 mm or more; common practice, no source
         -
-        Dish lost | whole wheel | by 24 mm
+        Dish lost | whole wheel | built 36 mm, now 12 mm: 24 mm lost
         the limit Cartside comes with: two thirds or more of the dish as built lost, and 5 mm or more; common practice, no source
         -
-        Dish grown | whole wheel | by 24 mm
+        Dish grown | whole wheel | built 36 mm, now 60 mm: 24 mm more
         the limit Cartside comes with: dish grown by half of the dish as built or more, and by 5 mm or more; common practice, no source
         -
         Dish the wrong way | whole wheel | by 9.75 mm
         the limit Cartside comes with: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
         -
-        Dish unlike the other wheel's | whole wheel | by 6 mm
+        Dish unlike the other wheel's | whole wheel | by 6 mm: built 36 mm, now 36 mm
         the limit Cartside comes with: 5 mm or more apart from the other wheel of the axle; common practice, no source
         -
         ");

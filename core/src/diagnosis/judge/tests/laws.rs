@@ -25,6 +25,7 @@ fn beside() -> Beside {
     Beside {
         dish,
         tyre_off: false,
+        built: None,
     }
 }
 

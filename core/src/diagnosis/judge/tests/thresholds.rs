@@ -733,6 +733,7 @@ fn each_limit_is_the_one_reached_in_some_case() {
         &Beside {
             dish,
             tyre_off: false,
+            built: None,
         },
     ));
     let mut bound: Vec<Given> = spokes(Question::StandOff, &(1..=12).collect::<Vec<_>>(), mm(1.0));
