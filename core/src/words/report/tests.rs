@@ -530,6 +530,50 @@ fn the_show_card_says_yes_or_no() {
     ");
 }
 
+/// Who read, else who signed, else who began; only of an examination by nobody no name is given.
+#[test]
+fn the_examiner_is_who_wrote_the_readings() {
+    let by = |readers: [&str; 2], begun: &str, signed: bool| {
+        let mut cart = sound_cart(&[Use::Goods]);
+        if signed {
+            cart.decides(
+                Position::Near,
+                Standing::NoFaultFound,
+                Standing::NoFaultFound,
+            );
+        }
+        for entry in &mut cart.0 {
+            entry.by = match entry.kind {
+                Kind::Reading => readers[(entry.n % 2) as usize].to_owned(),
+                _ => begun.to_owned(),
+            };
+        }
+        let book = cart.book();
+        for cut in Cut::ALL {
+            let page = plain(&book, cut);
+            let nobody = page.contains("by no name given") || page.contains("by: no name given");
+            assert_eq!(nobody, readers == ["", ""] && begun.is_empty() && !signed);
+        }
+        let page = plain(&book, Cut::Owner);
+        let line = page.lines().find(|line| line.contains("Examined by"));
+        line.unwrap().to_owned()
+    };
+    let rows = [
+        by(["Tom Ash", "Ada Field"], "Will Elm", true),
+        by(["", "Tom Ash"], "", false),
+        by(["", ""], "Will Elm", true),
+        by(["", ""], "", true),
+        by(["", ""], "", false),
+    ];
+    insta::assert_snapshot!(rows.join("\n"), @r"
+    Examined by: Tom Ash and Ada Field
+    Examined by: Tom Ash
+    Examined by: Will Elm
+    Examined by: Ada Field
+    Examined by: no name given
+    ");
+}
+
 /// What the card says of people.
 fn people(book: &Book) -> String {
     let Document(blocks) = document(book, Cut::ShowCard);
