@@ -44,7 +44,7 @@ async fn a_report_is_printed_in_three_cuts_and_handed_over() {
             NO_LEAVE,
             "between 4 and 5",
             "3 mm",
-            "the shop's own limit",
+            "the limit Cartside comes with",
             "feeler",
             REMARK,
             "Digest of the set",

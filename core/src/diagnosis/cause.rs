@@ -2,7 +2,9 @@
 //! told apart before any cure is chosen.
 
 use super::finding::Finding;
+use super::judge::Judgement;
 use super::limit::Test;
+use super::sign::{Told, told};
 use crate::survey::Question;
 
 /// One likely cause.
@@ -112,9 +114,20 @@ impl Cause {
     ];
 }
 
-/// The likely causes of a finding, the likeliest first. What the first look finds is to be looked
-/// at closely before causes are named.
-pub fn causes(finding: &Finding) -> &'static [Cause] {
+/// The likely causes of a finding on the wheel so judged, with what the readings say of each: first
+/// those they speak for, last those they speak against, and else the likeliest first. What the first
+/// look finds is to be looked at closely before causes are named.
+pub fn causes(finding: &Finding, judgement: &Judgement) -> Vec<(Cause, Told)> {
+    let likely = likely(finding).iter();
+    let mut causes: Vec<(Cause, Told)> = likely
+        .map(|cause| (*cause, told(*cause, finding, judgement)))
+        .collect();
+    causes.sort_by_key(|(_, told)| *told);
+    causes
+}
+
+/// Every likely cause of a finding, whatever the readings say of it, the likeliest first.
+pub fn likely(finding: &Finding) -> &'static [Cause] {
     use Cause::*;
     match (finding.question, &finding.limit.test) {
         (Question::StandOff, Test::FelloeBound) => &[FelloeBound],

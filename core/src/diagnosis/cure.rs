@@ -1,9 +1,11 @@
 //! What can be done about a finding, and what must be put right before it. Common practice, no
 //! source.
 
+use super::cause::Cause;
 use super::finding::Finding;
 use super::judge::Judgement;
 use super::limit::Test;
+use super::sign::{Told, told};
 use crate::survey::{Need, Question};
 
 /// One cure.
@@ -100,8 +102,30 @@ pub enum InTheWay {
     FelloeBound,
 }
 
-/// The cures of a finding, in the order in which they are weighed: the least first.
-pub fn cures(finding: &Finding) -> &'static [Cure] {
+/// The cures of a finding on the wheel so judged, in the order in which they are weighed: the least
+/// first. A cure of a cause that the readings speak against is none.
+pub fn cures(finding: &Finding, judgement: &Judgement) -> Vec<Cure> {
+    let mends = |cure: &Cure| {
+        let cause = cause_of(*cure, finding.question);
+        cause.is_none_or(|cause| told(cause, finding, judgement) != Told::Against)
+    };
+    weighed(finding).iter().copied().filter(mends).collect()
+}
+
+/// The one cause that a cure is for, where it is for one only.
+fn cause_of(cure: Cure, question: Question) -> Option<Cause> {
+    match cure {
+        Cure::EaseJoint => Some(Cause::FelloeBound),
+        Cure::TonguesBelow => Some(Cause::ProudTongues),
+        Cure::ReseatFeet => Some(Cause::LooseFeet),
+        // A cracked tyre is renewed however thick it is.
+        Cure::NewTyre if question != Question::TyreCracked => Some(Cause::TyreStretched),
+        _ => None,
+    }
+}
+
+/// Every cure of a finding, whatever the readings say of its cause, the least first.
+pub fn weighed(finding: &Finding) -> &'static [Cure] {
     use Cure::*;
     match finding.question {
         Question::KeeperPresent
@@ -123,7 +147,9 @@ pub fn cures(finding: &Finding) -> &'static [Cure] {
         Question::SpokeFoot => &[EaseJoint, ReseatFeet, NewSpoke, NewNave],
         Question::SpokeRimEnd => &[Rewedge, EaseJoint, NewSpoke],
         Question::SpokeBroken => &[NewSpoke],
-        Question::StandOff => &[EaseJoint],
+        Question::StandOff if finding.limit.test == Test::FelloeBound => &[EaseJoint],
+        // Joints that are open enough let a draw bring the shoulders home.
+        Question::StandOff => &[EaseJoint, ContractTyre],
         Question::TongueProud => &[TonguesBelow],
         Question::CrackSpoke | Question::RotSpoke => &[LeaveAndLook, NewSpoke],
         Question::Bonds => &[RenewBonds],
@@ -158,16 +184,12 @@ pub fn before_a_draw(judgement: &Judgement) -> Vec<InTheWay> {
         findings.any(|finding| finding.question == question)
     };
     let missing = |need| judgement.missing.iter().any(|missing| missing.need == need);
-    let bound = |test: &Test| *test == Test::FelloeBound;
     let ways = [
         (InTheWay::LooseFeet, found(Question::SpokeFoot)),
         (InTheWay::FeetNotLooked, missing(Need::SpokeFeet)),
         (InTheWay::ProudTongues, found(Question::TongueProud)),
         (InTheWay::DishUnknown, missing(Need::Dish)),
-        (
-            InTheWay::FelloeBound,
-            judgement.findings.iter().any(|it| bound(&it.limit.test)),
-        ),
+        (InTheWay::FelloeBound, judgement.bound()),
     ];
     let stands = ways.into_iter().filter(|(_, stands)| *stands);
     stands.map(|(way, _)| way).collect()

@@ -8,7 +8,7 @@ use super::seen::Taken;
 use super::standing::Standing;
 use crate::daybook::{EntryId, VehicleView};
 use crate::survey::{Question, Stage};
-use crate::wheel::Position;
+use crate::wheel::{Position, Size};
 
 /// Judges the wheel at this position by the readings of one examination, its dish beside that of
 /// the other wheel of its axle; `None` if no such wheel is
@@ -27,6 +27,8 @@ pub fn examined(
     let pair = position
         .pair()
         .filter(|pair| vehicle.wheel(*pair).is_some());
+    let other = pair.and_then(|pair| vehicle.wheel(pair));
+    beside.built = other.and_then(|(wheel, _)| wheel.sizes.get(Size::Dish));
     for (entry, reading) in vehicle.readings(visit) {
         let slot = reading.slot;
         let taken = || Taken {
@@ -142,7 +144,7 @@ mod tests {
         assert_eq!(judged.elsewhere, []);
         let finding = judged.findings.first()?;
         match finding.measure {
-            Measure::By(length) => Some((to_paper_mm(length), finding.entries.len())),
+            Measure::Apart { by: length, .. } => Some((to_paper_mm(length), finding.entries.len())),
             _ => None,
         }
     }

@@ -19,6 +19,13 @@ pub enum Measure {
     Sum(Length),
     /// How far a length lies off what it is held against; never below nought.
     By(Length),
+    /// How far the dish lies from that of the other wheel, and what it is.
+    Apart {
+        /// How far; never below nought.
+        by: Length,
+        /// The dish of this wheel.
+        now: Length,
+    },
     /// How much the joints must be eased by in all, so that the spokes can come home.
     Ease(Length),
     /// A share; where several reach, the one furthest off.
@@ -29,6 +36,8 @@ pub enum Measure {
         reach: usize,
         /// How many were looked at.
         of: usize,
+        /// The greatest length at any of them, where one was given.
+        greatest: Option<Length>,
     },
     /// What the hand or the eye said.
     Said,

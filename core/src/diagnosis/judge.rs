@@ -1,11 +1,13 @@
 //! The one evaluator: readings of one wheel against the table of limits.
 
 use super::finding::{Finding, Missing};
-use super::limit::Limit;
+use super::limit::{Limit, Test};
 use super::rows::Rows;
 use super::seen::Taken;
+use super::sign::Signs;
 use super::standing::Standing;
 use crate::daybook::EntryId;
+use crate::quantity::Length;
 use crate::survey::Question;
 use crate::wheel::Wheel;
 
@@ -20,6 +22,8 @@ pub struct Judgement {
     pub elsewhere: Vec<EntryId>,
     /// Whether people are to be carried.
     pub people: bool,
+    /// What was seen that is no finding and tells of causes.
+    pub signs: Signs,
 }
 
 impl Judgement {
@@ -29,6 +33,12 @@ impl Judgement {
             .iter()
             .filter_map(|finding| finding.grade.proposes())
             .max()
+    }
+
+    /// Whether the rim is bound by the sum of its joints and the stand-off of its shoulders.
+    pub fn bound(&self) -> bool {
+        let mut findings = self.findings.iter();
+        findings.any(|finding| finding.limit.test == Test::FelloeBound)
     }
 
     /// The standing proposed: *not judged* while anything is missing and nothing found is worse. Where people are to be
@@ -52,6 +62,8 @@ impl Judgement {
 pub struct Beside {
     /// The readings of the other wheel's dish; none where there is no such wheel or reading.
     pub dish: Vec<Taken>,
+    /// The dish the other wheel was built with, where that has been said.
+    pub built: Option<Length>,
     /// Joints or stand-off of this wheel were measured with its tyre off, so that they do not make
     /// the sum that is taken with the tyre on.
     pub tyre_off: bool,
@@ -78,6 +90,7 @@ pub fn judge(wheel: &Wheel, readings: &[Taken], limits: &[Limit], beside: &Besid
         missing: rows.missing(),
         people: beside.people,
         elsewhere,
+        signs: rows.signs(),
     }
 }
 

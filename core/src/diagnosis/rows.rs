@@ -6,12 +6,20 @@ use super::limit::{Limit, Test};
 use super::needs::{needs, questions};
 use super::reach::{at_one_place, reaches, worse};
 use super::seen::{Seen, Taken, seen_at};
+use super::sign::Signs;
 use super::standing::Grade;
 use crate::daybook::EntryId;
-use crate::quantity::Length;
 use crate::quantity::length::{millimetres, to_paper_mm};
-use crate::survey::{Crack, Need, Places, Play, Question, Ring};
-use crate::wheel::{Place, Wheel};
+use crate::quantity::{Length, Measured, Percent};
+use crate::survey::{Answer, Crack, Need, Places, Play, Question, Ring};
+use crate::wheel::{Place, Size, Wheel};
+
+/// The share of its thickness as new from which a tyre counts as not worn. Common practice, no source.
+const AS_NEW: f64 = 0.9;
+
+/// The moisture, in per cent of the dry weight, from which a rim has not dried. Common practice, no
+/// source.
+const MOIST: u8 = 14;
 
 /// The places that reach a limit, and how far.
 struct Reached {
@@ -139,9 +147,9 @@ impl<'a> Rows<'a> {
             Test::AtPlacesAndAQuarter { each, places } => {
                 let reach = self.anywhere(question, &Test::Anywhere(*each))?.places;
                 let of = self.looked(question).count();
-                let count = reach.len();
-                let enough = count >= *places && count * 4 >= of;
-                enough.then(|| Reached::at(reach, Measure::Places { reach: count, of }))?
+                let enough = reach.len() >= *places && reach.len() * 4 >= of;
+                let measure = self.counted(question, &reach, of);
+                enough.then(|| Reached::at(reach, measure))?
             }
             Test::Sum(least) => {
                 let reached = self.anywhere(question, &Test::Any)?;
@@ -197,6 +205,15 @@ impl<'a> Rows<'a> {
             .filter_map(|(_, seen)| seen.greatest())
     }
 
+    fn counted(&self, question: Question, places: &[Place], of: usize) -> Measure {
+        let greatest = self.lengths_at(question, places).reduce(Length::max);
+        Measure::Places {
+            reach: places.len(),
+            of,
+            greatest,
+        }
+    }
+
     /// The places of a row of which this holds, and those where the part is known to be gone.
     fn with_the_gone(&self, question: Question, holds: fn(&Seen) -> bool) -> Vec<Place> {
         let own = self.row(question).filter(|(_, seen)| holds(seen));
@@ -237,24 +254,42 @@ impl<'a> Rows<'a> {
     }
 
     fn pair_differs(&self, question: Question, least: Length) -> Option<Reached> {
-        let mut worst: Option<(Length, EntryId)> = None;
+        let mut worst: Option<(Length, EntryId, Length)> = None;
         let mine = || self.row(question).flat_map(|(_, seen)| &seen.lengths);
         for other in &self.beside.dish {
-            let dish = other.reading.answer.length();
-            let differs = |dish: Length| mine().map(move |own| (own.value() - dish).abs());
-            let by = dish.and_then(|dish| differs(dish).reduce(Length::max));
-            if let Some(by) = by.filter(|by| reaches(*by, least))
-                && worst.is_none_or(|(most, entry)| (by, other.entry) > (most, entry))
-            {
-                worst = Some((by, other.entry));
+            let answer = &other.reading.answer;
+            let dish = answer.length();
+            for (own, dish) in mine().filter_map(|own| Some((own.value(), dish?))) {
+                let this = ((own - dish).abs(), other.entry, own);
+                if reaches(this.0, least)
+                    && !self.other_left(question, answer)
+                    && worst.is_none_or(|worst| this > worst)
+                {
+                    worst = Some(this);
+                }
             }
         }
-        let (by, other) = worst?;
+        let (by, other, now) = worst?;
         let places = self.row(question).map(|(place, _)| place).collect();
         Some(Reached {
             others: vec![other],
-            ..Reached::at(places, Measure::By(by))?
+            ..Reached::at(places, Measure::Apart { by, now })?
         })
+    }
+
+    /// Whether it is plainly the other wheel that has left its dish as built: this one lies nearer to
+    /// its own by more than the doubts of both readings.
+    fn other_left(&self, question: Question, other: &Answer) -> bool {
+        let (own, built) = (self.wheel.sizes.get(Size::Dish), self.beside.built);
+        let (Some(own), Some(built), Answer::Length(other)) = (own, built, other) else {
+            return false;
+        };
+        let off = |now: &Measured, built: Length| ((now.value() - built).abs(), now.doubt());
+        let mine = self.row(question).flat_map(|(_, seen)| &seen.lengths);
+        let mine = mine.map(|now| off(now, own)).collect::<Vec<_>>();
+        let (theirs, doubt) = off(other, built);
+        let nearer = |(mine, own): &(Length, Length)| *mine + *own + doubt < theirs;
+        !mine.is_empty() && mine.iter().all(nearer)
     }
 
     /// Every place of a row with its length, nought where nothing was found; `None` unless every
@@ -315,15 +350,15 @@ impl<'a> Rows<'a> {
             .copied()
             .filter(|one| loose.iter().any(|other| self.beside(*one, *other)))
             .collect();
-        let reach = paired.len();
-        Reached::at(paired, Measure::Places { reach, of })
+        let measure = self.counted(question, &paired, of);
+        Reached::at(paired, measure)
     }
 
     fn a_quarter(&self, question: Question) -> Option<Reached> {
         let loose = self.loose(question);
         let of = usize::from(self.wheel.felloes.spokes());
-        let reach = loose.len();
-        (reach * 4 >= of).then(|| Reached::at(loose, Measure::Places { reach, of }))?
+        let measure = self.counted(question, &loose, of);
+        (loose.len() * 4 >= of).then(|| Reached::at(loose, measure))?
     }
 
     fn beside_a_loose_one(&self, question: Question) -> Option<Reached> {
@@ -362,6 +397,43 @@ impl<'a> Rows<'a> {
             .filter(|place| !looked.contains(place))
             .take(left)
             .collect()
+    }
+
+    /// What tells of causes without being a finding.
+    pub(super) fn signs(&self) -> Signs {
+        let least = |question| self.row(question).filter_map(|(_, seen)| seen.least());
+        let mut joints = self.row(Question::JointGap);
+        let open = joints.any(|(_, seen)| seen.greatest() > Some(millimetres(0.0)));
+        let new = self.wheel.sizes.get(Size::TyreThickness);
+        let left = least(Question::TyreLeft).reduce(Length::min);
+        let driest = self.row(Question::Moisture);
+        let driest = driest.flat_map(|(_, seen)| &seen.shares).min();
+        Signs {
+            sound: Question::all().filter(|row| self.sound(*row)).collect(),
+            joint_open: open && !self.beside.tyre_off,
+            iron_as_new: new
+                .zip(left)
+                .is_some_and(|(new, left)| reaches(left, new * AS_NEW)),
+            wood_moist: driest.is_some_and(|driest| *driest >= Percent::whole(MOIST)),
+        }
+    }
+
+    /// Whether every place of a row was looked at and nothing at all was found.
+    fn sound(&self, question: Question) -> bool {
+        let nothing = |seen: &Seen| {
+            let gap = seen
+                .greatest()
+                .is_some_and(|length| length > millimetres(0.0));
+            let felt = seen.play.is_some_and(|play| play != Play::Tight);
+            let heard = seen.ring.is_some_and(|ring| ring != Ring::Rings);
+            let told = gap || felt || heard || seen.bad || seen.gone;
+            seen.looked && !told && seen.crack.is_none() && seen.shares.is_empty()
+        };
+        // With the tyre off joints and shoulders stand as nothing holds them.
+        let off =
+            self.beside.tyre_off && matches!(question, Question::JointGap | Question::StandOff);
+        let mut row = self.row(question).map(|(_, seen)| seen).peekable();
+        !off && row.peek().is_some() && row.all(nothing) && self.not_looked(question).is_empty()
     }
 
     pub(super) fn missing(&self) -> Vec<Missing> {

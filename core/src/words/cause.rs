@@ -2,7 +2,7 @@
 
 use super::capital;
 use super::style::Style;
-use crate::diagnosis::Cause;
+use crate::diagnosis::{Cause, Told};
 
 /// A cause in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,6 +20,16 @@ pub fn cause(cause: Cause, style: Style) -> CauseWords {
     CauseWords {
         name: style.fill(name),
         told_by: capital(&style.fill(told_by)),
+    }
+}
+
+/// What the readings say of a cause, where they say anything.
+#[must_use]
+pub fn told(told: Told) -> Option<&'static str> {
+    match told {
+        Told::For => Some("The readings speak for it."),
+        Told::Silent => None,
+        Told::Against => Some("The readings speak against it."),
     }
 }
 
@@ -155,9 +165,16 @@ fn words(cause: Cause) -> (&'static str, &'static str) {
 
 #[cfg(test)]
 mod tests {
-    use super::cause;
-    use crate::diagnosis::Cause;
+    use super::{cause, told};
+    use crate::diagnosis::{Cause, Told};
     use crate::words::sample::style;
+
+    #[test]
+    fn what_the_readings_say_of_it_is_said() {
+        insta::assert_snapshot!(told(Told::For).unwrap(), @"The readings speak for it.");
+        assert_eq!(told(Told::Silent), None);
+        insta::assert_snapshot!(told(Told::Against).unwrap(), @"The readings speak against it.");
+    }
 
     #[test]
     fn every_cause_is_named_and_told_apart() {

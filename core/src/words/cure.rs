@@ -1,7 +1,7 @@
 //! What can be done about a finding, and what must be put right first.
 
-use super::capital;
 use super::style::Style;
+use super::{capital, list};
 use crate::diagnosis::{Cure, InTheWay};
 
 /// A cure, as it is told to a workshop.
@@ -46,6 +46,21 @@ pub fn in_the_way(way: InTheWay, style: Style) -> String {
     }))
 }
 
+/// When a draw may follow: `once the feet are tight and the dish is known`.
+#[must_use]
+pub fn once(ways: &[InTheWay], style: Style) -> String {
+    let each = ways.iter().map(|way| {
+        style.fill(match way {
+            InTheWay::LooseFeet => "the {feet} are tight",
+            InTheWay::FeetNotLooked => "every {foot} was looked at",
+            InTheWay::ProudTongues => "no {tongue} stands proud",
+            InTheWay::DishUnknown => "the dish is known",
+            InTheWay::FelloeBound => "the rim is {felloe}-bound no more",
+        })
+    });
+    format!("once {}", list(&each.collect::<Vec<String>>()))
+}
+
 /// Said once, before what stands in the way of every draw.
 #[must_use]
 pub fn before_a_draw(style: Style) -> String {
@@ -60,7 +75,7 @@ pub fn waits() -> &'static str {
 
 #[cfg(test)]
 mod tests {
-    use super::{before_a_draw, cure, in_the_way, waits};
+    use super::{before_a_draw, cure, in_the_way, once, waits};
     use crate::diagnosis::{Cure, InTheWay};
     use crate::words::sample::{american, style};
 
@@ -113,6 +128,7 @@ mod tests {
         The dish is not known.
         The rim is felloe-bound: its joints are shut, and a draw closes nothing.
         ");
+        insta::assert_snapshot!(once(&ways, style()), @"once the feet are tight, every foot was looked at, no tongue stands proud, the dish is known and the rim is felloe-bound no more");
         insta::assert_snapshot!(in_the_way(InTheWay::ProudTongues, american()), @"Tenons stand proud: a draft would push the dish out.");
     }
 }

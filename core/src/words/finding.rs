@@ -6,8 +6,10 @@ use super::limit::{cracked, felt, limit, number, sounds};
 use super::place::places;
 use super::style::Style;
 use crate::diagnosis::{Finding, Measure, Test};
+use crate::quantity::Length;
+use crate::quantity::length::to_paper_mm;
 use crate::survey::{Places, Question};
-use crate::wheel::{Place, Wheel};
+use crate::wheel::{Place, Size, Wheel};
 
 /// A finding in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,7 +32,7 @@ pub fn finding(finding: &Finding, wheel: &Wheel, style: Style) -> FindingWords {
     FindingWords {
         heading: heading(finding, style),
         where_: where_(finding, wheel, style),
-        how_much: how_much(finding, style),
+        how_much: how_much(finding, wheel, style),
         limit: limit(&finding.limit, style),
         not_looked: not_looked(&finding.not_looked, wheel, style),
     }
@@ -109,7 +111,7 @@ fn heading(finding: &Finding, style: Style) -> String {
     capital(&style.fill(said))
 }
 
-fn how_much(finding: &Finding, style: Style) -> String {
+fn how_much(finding: &Finding, wheel: &Wheel, style: Style) -> String {
     let many = finding.places.len() > 1;
     let said = |length| style.read(finding.question, length);
     match finding.measure {
@@ -118,16 +120,54 @@ fn how_much(finding: &Finding, style: Style) -> String {
         Measure::Greatest(length) | Measure::Least(length) => said(length),
         Measure::Sum(length) if many => format!("{} together", said(length)),
         Measure::Sum(length) => said(length),
-        Measure::By(length) => format!("by {}", said(length)),
+        Measure::By(length) => {
+            dish(finding, length, wheel, style).unwrap_or_else(|| format!("by {}", said(length)))
+        }
+        Measure::Apart { by, now } => match wheel.sizes.get(Size::Dish) {
+            Some(built) => {
+                let (by, built) = (said(by), said(built));
+                format!("by {by}: built {built}, now {}", said(now))
+            }
+            None => format!("by {}", said(by)),
+        },
         Measure::Ease(length) => format!(
             "ease the joints by at least {} in all",
             style.size(length).trim_start_matches("≈ ")
         ),
         Measure::Share(percent) if many => format!("up to {}", share(percent)),
         Measure::Share(percent) => share(percent),
-        Measure::Places { reach, of } => counted(&finding.limit.test, reach, of),
+        Measure::Places {
+            reach,
+            of,
+            greatest,
+        } => {
+            let counted = counted(&finding.limit.test, reach, of);
+            match greatest {
+                Some(length) => format!("{counted}, up to {}", said(length)),
+                None => counted,
+            }
+        }
         Measure::Said => said_only(finding, style),
     }
+}
+
+/// What a dish was built with, is now, and has lost or grown by: `built 36 mm, now 24 mm: 12 mm lost`.
+fn dish(finding: &Finding, by: Length, wheel: &Wheel, style: Style) -> Option<String> {
+    let (way, done) = match finding.limit.test {
+        Test::DishLost(_) => (-1.0, "lost"),
+        Test::DishGrown => (1.0, "more"),
+        _ => return None,
+    };
+    let built = wheel.sizes.get(Size::Dish)?;
+    let back = to_paper_mm(built) < 0.0;
+    let now = built + by * if back { -way } else { way };
+    let said = |length| style.read(finding.question, length);
+    Some(format!(
+        "built {}, now {}: {} {done}",
+        said(built),
+        said(now),
+        said(by)
+    ))
 }
 
 fn counted(test: &Test, reach: usize, of: usize) -> String {
@@ -247,133 +287,133 @@ mod tests {
         });
         insta::assert_snapshot!(rows.collect::<Vec<_>>().join("\n"), @r"
         Keeper missing or wrong | whole wheel | as answered
-        the shop's own limit: keeper missing or wrong; common practice, no source
+        the limit Cartside comes with: keeper missing or wrong; common practice, no source
         -
         Tyre off or not central | whole wheel | as answered
-        the shop's own limit: tyre off or not central; common practice, no source
+        the limit Cartside comes with: tyre off or not central; common practice, no source
         -
         A spoke broken or missing | whole wheel | as answered
-        the shop's own limit: a spoke broken or missing; common practice, no source
+        the limit Cartside comes with: a spoke broken or missing; common practice, no source
         -
         Dish not the right way | whole wheel | as answered
-        the shop's own limit: dish not the right way; common practice, no source
+        the limit Cartside comes with: dish not the right way; common practice, no source
         -
         A joint open to the eye | whole wheel | as answered
-        the shop's own limit: a joint open to the eye; common practice, no source
+        the limit Cartside comes with: a joint open to the eye; common practice, no source
         -
         Nave split at the bonds | whole wheel | as answered
-        the shop's own limit: nave split at the bonds; common practice, no source
+        the limit Cartside comes with: nave split at the bonds; common practice, no source
         -
         Rot or worm where it has stood | whole wheel | as answered
-        the shop's own limit: rot or worm where it has stood; common practice, no source
+        the limit Cartside comes with: rot or worm where it has stood; common practice, no source
         -
         Nothing keeps the wheel on its arm | whole wheel | as answered
-        the shop's own limit: keeper not there; common practice, no source
+        the limit Cartside comes with: keeper not there; common practice, no source
         -
         The wrong part keeps the wheel on | whole wheel | as answered
-        the shop's own limit: keeper not the right part; common practice, no source
+        the limit Cartside comes with: keeper not the right part; common practice, no source
         -
         What keeps the wheel on is not secured | whole wheel | as answered
-        the shop's own limit: keeper not secured; common practice, no source
+        the limit Cartside comes with: keeper not secured; common practice, no source
         -
         Linch pin worn | whole wheel | 30 %
-        the shop's own limit: 25 % or more; common practice, no source
+        the limit Cartside comes with: 25 % or more; common practice, no source
         -
         The tyre does not ring | between 1 and 2 | dull or dead
-        the shop's own limit: dull or dead at any place; common practice, no source
+        the limit Cartside comes with: dull or dead at any place; common practice, no source
         Not looked at: between 4 and 5, between 7 and 8, between 10 and 11.
         Gap under the tyre | between 1 and 2 | 4 mm
-        the shop's own limit: 3 mm or more anywhere; common practice, no source
+        the limit Cartside comes with: 3 mm or more anywhere; common practice, no source
         Not looked at: between 4 and 5, between 7 and 8, between 10 and 11.
         The tyre shifts by hand | whole wheel | as answered
-        the shop's own limit: tyre shifts by hand; common practice, no source
+        the limit Cartside comes with: tyre shifts by hand; common practice, no source
         -
         Tyre off-centre by over a quarter of its width | whole wheel | as answered
-        the shop's own limit: tyre off-centre by over a quarter of its width; common practice, no source
+        the limit Cartside comes with: tyre off-centre by over a quarter of its width; common practice, no source
         -
         Tyre cracked through | whole wheel | as answered
-        the shop's own limit: tyre cracked through; common practice, no source
+        the limit Cartside comes with: tyre cracked through; common practice, no source
         -
         Little iron left | between 1 and 2 | 4 mm
-        the shop's own limit: less than 5 mm anywhere; common practice, no source
+        the limit Cartside comes with: less than 5 mm anywhere; common practice, no source
         Not looked at: between 4 and 5, between 7 and 8, between 10 and 11.
         Strake loose | joint 1, the mark | moves by hand
-        the shop's own limit: moves by hand at any place; common practice, no source
+        the limit Cartside comes with: moves by hand at any place; common practice, no source
         Not looked at: joints 2 to 6.
         Strake cracked | joint 1, the mark | one
-        the shop's own limit: strake cracked; common practice, no source
+        the limit Cartside comes with: strake cracked; common practice, no source
         Not looked at: joints 2 to 6.
         Open joint | joint 1, the mark | 4 mm
-        the shop's own limit: 2 mm or more, all places together; common practice, no source
+        the limit Cartside comes with: 2 mm or more, all places together; common practice, no source
         Not looked at: joints 2 to 6.
         Joints open at the belly | joint 1, the mark | 4 mm
-        the shop's own limit: any gap at all; common practice, no source
+        the limit Cartside comes with: any gap at all; common practice, no source
         Not looked at: joints 2 to 6.
         Step between felloes | joint 1, the mark | 4 mm
-        the shop's own limit: 3 mm or more anywhere; common practice, no source
+        the limit Cartside comes with: 3 mm or more anywhere; common practice, no source
         Not looked at: joints 2 to 6.
         Felloe cracked | felloe 1 | across the grain, or running out of the wood
-        the shop's own limit: a crack: across the grain, or running out of the wood; common practice, no source
+        the limit Cartside comes with: a crack: across the grain, or running out of the wood; common practice, no source
         Not looked at: felloes 2 to 6.
         Rot in a felloe | felloe 1 | 4 mm
-        the shop's own limit: 2 mm or more anywhere; common practice, no source
+        the limit Cartside comes with: 2 mm or more anywhere; common practice, no source
         Not looked at: felloes 2 to 6.
         Too dry or too wet for tyring | felloe 1 | 30 %
-        the shop's own limit: 10 % or less, or 18 % or more; common practice, no source
+        the limit Cartside comes with: 10 % or less, or 18 % or more; common practice, no source
         Not looked at: felloes 2 to 6.
         Spoke loose at the foot | spoke 1 | 4 mm
-        the shop's own limit: 1½ mm or more anywhere; common practice, no source
+        the limit Cartside comes with: 1½ mm or more anywhere; common practice, no source
         Not looked at: spokes 2 to 12.
         Spoke loose at the rim end | spoke 1 | 4 mm
-        the shop's own limit: 2 mm or more anywhere; common practice, no source
+        the limit Cartside comes with: 2 mm or more anywhere; common practice, no source
         Not looked at: spokes 2 to 12.
         Spoke broken or missing | spoke 1 | one
-        the shop's own limit: one broken spoke; common practice, no source
+        the limit Cartside comes with: one broken spoke; common practice, no source
         Not looked at: spokes 2 to 12.
         Shoulders off the felloes | spoke 1 | 4 mm
-        the shop's own limit: any gap at all; common practice, no source
+        the limit Cartside comes with: any gap at all; common practice, no source
         Not looked at: spokes 2 to 12.
         Tongue proud of the sole | spoke 1 | one
-        the shop's own limit: tongue proud; common practice, no source
+        the limit Cartside comes with: tongue proud; common practice, no source
         Not looked at: spokes 2 to 12.
         Spoke cracked | spoke 1 | across the grain, or running out of the wood
-        the shop's own limit: a crack: across the grain, or running out of the wood; common practice, no source
+        the limit Cartside comes with: a crack: across the grain, or running out of the wood; common practice, no source
         Not looked at: spokes 2 to 12.
         Rot in a spoke | spoke 1 | 4 mm
-        the shop's own limit: 2 mm or more anywhere; common practice, no source
+        the limit Cartside comes with: 2 mm or more anywhere; common practice, no source
         Not looked at: spokes 2 to 12.
         A bond is loose | nave | moves by hand
-        the shop's own limit: moves by hand at any place; common practice, no source
+        the limit Cartside comes with: moves by hand at any place; common practice, no source
         -
         The nave is cracked | nave | open 1 mm or more, or reaching a tongue or mortise, or worse
-        the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
+        the limit Cartside comes with: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
         -
         Rot in the nave | nave | 4 mm
-        the shop's own limit: 2 mm or more; common practice, no source
+        the limit Cartside comes with: 2 mm or more; common practice, no source
         -
         Box moves in the nave | nave | as answered
-        the shop's own limit: box moves in the nave; common practice, no source
+        the limit Cartside comes with: box moves in the nave; common practice, no source
         -
         Dish the wrong way | whole wheel | by 29.75 mm
-        the shop's own limit: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
+        the limit Cartside comes with: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
         -
         Rim gives in and out by hand | whole wheel | as answered
-        the shop's own limit: rim gives in and out by hand; common practice, no source
+        the limit Cartside comes with: rim gives in and out by hand; common practice, no source
         -
         The rim runs out | whole wheel | 32 mm
-        the shop's own limit: 25 mm or more; common practice, no source
+        the limit Cartside comes with: 25 mm or more; common practice, no source
         -
         The wheel is out of round | whole wheel | 32 mm
-        the shop's own limit: 20 mm or more; common practice, no source
+        the limit Cartside comes with: 20 mm or more; common practice, no source
         -
         Too much end play | whole wheel | 32 mm
-        the shop's own limit: more than 30 mm on a wheel kept on by a linch pin; common practice, no source
+        the limit Cartside comes with: more than 30 mm on a wheel kept on by a linch pin; common practice, no source
         -
         The wheel binds | whole wheel | as answered
-        the shop's own limit: binds; common practice, no source
+        the limit Cartside comes with: binds; common practice, no source
         -
         Shake at the rim | whole wheel | 32 mm
-        the shop's own limit: 30 mm or more; common practice, no source
+        the limit Cartside comes with: 30 mm or more; common practice, no source
         -
         ");
     }
@@ -401,40 +441,40 @@ mod tests {
         ];
         insta::assert_snapshot!(rows.join("\n"), @r"
         Gap under the tyre | between 1 and 2, between 12 and 1 | up to ½ mm
-        the shop's own limit: any gap at all; common practice, no source
+        the limit Cartside comes with: any gap at all; common practice, no source
         Not looked at: between 4 and 5, between 7 and 8.
-        Gap under the tyre | between 1 and 2, between 4 and 5 | 2 of the 4 places looked at
-        the shop's own limit: ½ mm or more at two or more places that are also a quarter of those looked at; common practice, no source
+        Gap under the tyre | between 1 and 2, between 4 and 5 | 2 of the 4 places looked at, up to ¾ mm
+        the limit Cartside comes with: ½ mm or more at two or more places that are also a quarter of those looked at; common practice, no source
         -
         Gap under the tyre | over spoke 6; between 1 and 2 | up to 5 mm
-        the shop's own limit: 3 mm or more anywhere; common practice, no source
+        the limit Cartside comes with: 3 mm or more anywhere; common practice, no source
         Not looked at: between 4 and 5, between 7 and 8.
         Open joints | joints 1, 2 and 4 | 2¾ mm together
-        the shop's own limit: 2 mm or more, all places together; common practice, no source
+        the limit Cartside comes with: 2 mm or more, all places together; common practice, no source
         Not looked at: joints 3, 5 and 6.
         Spoke loose at the foot | spoke 3 | moves by hand
-        the shop's own limit: moves by hand at any place; common practice, no source
+        the limit Cartside comes with: moves by hand at any place; common practice, no source
         Not looked at: spokes 1, 2 and 4 to 12.
         Spoke loose at the rim end | spoke 3 | loose by hand
-        the shop's own limit: loose by hand at any place; common practice, no source
+        the limit Cartside comes with: loose by hand at any place; common practice, no source
         Not looked at: spokes 1, 2 and 4 to 12.
         Spokes loose at the foot | spokes 1 and 12 | 2 with a loose one beside, of 2 looked at
-        the shop's own limit: two side by side, each loose enough for light work only; common practice, no source
+        the limit Cartside comes with: two side by side, each loose enough for light work only; common practice, no source
         Not looked at: spokes 2 to 11.
         Spokes loose at the foot | spokes 1, 3 and 5 | 3 of the wheel's 12 spokes
-        the shop's own limit: a quarter of the wheel's spokes, each loose enough for light work only; common practice, no source
+        the limit Cartside comes with: a quarter of the wheel's spokes, each loose enough for light work only; common practice, no source
         Not looked at: spokes 2, 4 and 6 to 12.
-        Spokes loose at the rim end | spokes 1, 3 and 5 | 3 of the wheel's 12 spokes
-        the shop's own limit: a quarter of the wheel's spokes, each loose enough for light work only; common practice, no source
+        Spokes loose at the rim end | spokes 1, 3 and 5 | 3 of the wheel's 12 spokes, up to 2 mm
+        the limit Cartside comes with: a quarter of the wheel's spokes, each loose enough for light work only; common practice, no source
         Not looked at: spokes 2, 4 and 6 to 12.
         Spokes broken or missing | spokes 2, 9 and 11 | three
-        the shop's own limit: two or more broken spokes; common practice, no source
+        the limit Cartside comes with: two or more broken spokes; common practice, no source
         Not looked at: spokes 1, 3 to 8, 10 and 12.
         Spoke broken beside a loose one | spoke 12 | one
-        the shop's own limit: a broken spoke beside one that is loose at either end; common practice, no source
+        the limit Cartside comes with: a broken spoke beside one that is loose at either end; common practice, no source
         Not looked at: spokes 1 to 11.
         Spoke loose at the foot | spoke 1 | moves by hand
-        the shop's own limit: moves by hand at any place; common practice, no source
+        the limit Cartside comes with: moves by hand at any place; common practice, no source
         Not looked at: spokes 2 to 12.
         ");
     }
@@ -460,20 +500,20 @@ mod tests {
             found_on(&on, &[dish(36.0)], &beside),
         ];
         insta::assert_snapshot!(rows.join("\n"), @r"
-        Dish lost | whole wheel | by 12 mm
-        the shop's own limit: a third or more of the dish as built lost, and 5 mm or more; common practice, no source
+        Dish lost | whole wheel | built 36 mm, now 24 mm: 12 mm lost
+        the limit Cartside comes with: a third or more of the dish as built lost, and 5 mm or more; common practice, no source
         -
-        Dish lost | whole wheel | by 24 mm
-        the shop's own limit: two thirds or more of the dish as built lost, and 5 mm or more; common practice, no source
+        Dish lost | whole wheel | built 36 mm, now 12 mm: 24 mm lost
+        the limit Cartside comes with: two thirds or more of the dish as built lost, and 5 mm or more; common practice, no source
         -
-        Dish grown | whole wheel | by 24 mm
-        the shop's own limit: dish grown by half of the dish as built or more, and by 5 mm or more; common practice, no source
+        Dish grown | whole wheel | built 36 mm, now 60 mm: 24 mm more
+        the limit Cartside comes with: dish grown by half of the dish as built or more, and by 5 mm or more; common practice, no source
         -
         Dish the wrong way | whole wheel | by 9.75 mm
-        the shop's own limit: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
+        the limit Cartside comes with: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
         -
-        Dish unlike the other wheel's | whole wheel | by 6 mm
-        the shop's own limit: 5 mm or more apart from the other wheel of the axle; common practice, no source
+        Dish unlike the other wheel's | whole wheel | by 6 mm: built 36 mm, now 36 mm
+        the limit Cartside comes with: 5 mm or more apart from the other wheel of the axle; common practice, no source
         -
         ");
     }
@@ -521,25 +561,25 @@ mod tests {
         ];
         insta::assert_snapshot!(rows.join("\n"), @r"
         The tyre is dead all round | between 1 and 2, between 4 and 5, between 7 and 8, between 10 and 11 | dead
-        the shop's own limit: dead all round; common practice, no source
+        the limit Cartside comes with: dead all round; common practice, no source
         -
         A bond is missing | nave | as answered
-        the shop's own limit: missing; common practice, no source
+        the limit Cartside comes with: missing; common practice, no source
         -
         The nave is split and a bond does not hold | nave | open 1 mm or more, or reaching a tongue or mortise, or worse
-        the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; and a bond loose or missing; common practice, no source
+        the limit Cartside comes with: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; and a bond loose or missing; common practice, no source
         -
         Too dry or too wet for tyring | felloes 1 and 2 | up to 20 %
-        the shop's own limit: 10 % or less, or 18 % or more; common practice, no source
+        the limit Cartside comes with: 10 % or less, or 18 % or more; common practice, no source
         Not looked at: felloes 3 to 6.
         Little iron left | between 4 and 5 | 4 mm
-        the shop's own limit: less than 5 mm anywhere; common practice, no source
+        the limit Cartside comes with: less than 5 mm anywhere; common practice, no source
         Not looked at: between 7 and 8, between 10 and 11.
         Felloe-bound: the spokes cannot come home | spokes 1 to 12 | ease the joints by at least 12.57 mm in all
-        the shop's own limit: all joints at the sole together open less than 2π times the mean stand-off of the shoulders, with the tyre on; common practice, no source
+        the limit Cartside comes with: all joints at the sole together open less than 2π times the mean stand-off of the shoulders, with the tyre on; common practice, no source
         -
         Strakes missing | joints 1 and 2 | two
-        the shop's own limit: missing; common practice, no source
+        the limit Cartside comes with: missing; common practice, no source
         Not looked at: joints 3 to 6.
         ");
     }

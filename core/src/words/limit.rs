@@ -6,7 +6,7 @@ use crate::diagnosis::{Limit, Origin, Test};
 use crate::survey::{Crack, Pad, Places, Play, Question, Ring};
 use crate::wheel::Keeper;
 
-/// A limit and its origin: `the shop's own limit: 1 mm or more anywhere; common practice, no
+/// A limit and its origin: `the limit Cartside comes with: 1 mm or more anywhere; common practice, no
 /// source`.
 #[must_use]
 pub fn limit(limit: &Limit, style: Style) -> String {
@@ -14,7 +14,9 @@ pub fn limit(limit: &Limit, style: Style) -> String {
     match limit.origin {
         Origin::Published(source) => format!("a published limit: {test}; source: {source}"),
         Origin::Trade(source) => format!("a rule of the trade: {test}; source: {source}"),
-        Origin::House => format!("the shop's own limit: {test}; common practice, no source"),
+        Origin::House => {
+            format!("the limit Cartside comes with: {test}; common practice, no source")
+        }
         Origin::Shop => format!("set by this shop: {test}"),
     }
 }
@@ -200,106 +202,106 @@ mod tests {
     fn every_house_limit_says_what_it_is_and_whose() {
         let row = |row: &Limit| format!("{:?}: {}", row.question, limit(row, style()));
         insta::assert_snapshot!(house_limits().iter().map(row).collect::<Vec<_>>().join("\n"), @r"
-        FirstKeeper: the shop's own limit: keeper missing or wrong; common practice, no source
-        FirstTyre: the shop's own limit: tyre off or not central; common practice, no source
-        FirstSpokes: the shop's own limit: a spoke broken or missing; common practice, no source
-        FirstDish: the shop's own limit: dish not the right way; common practice, no source
-        FirstJoints: the shop's own limit: a joint open to the eye; common practice, no source
-        FirstNave: the shop's own limit: nave split at the bonds; common practice, no source
-        FirstRot: the shop's own limit: rot or worm where it has stood; common practice, no source
-        KeeperPresent: the shop's own limit: keeper not there; common practice, no source
-        KeeperRight: the shop's own limit: keeper not the right part; common practice, no source
-        KeeperSecured: the shop's own limit: keeper not secured; common practice, no source
-        KeeperWorn: the shop's own limit: 10 % or more; common practice, no source
-        KeeperWorn: the shop's own limit: 25 % or more; common practice, no source
-        KeeperWorn: the shop's own limit: 50 % or more; common practice, no source
-        TyreRing: the shop's own limit: dull or dead at any place; common practice, no source
-        TyreRing: the shop's own limit: dead all round; common practice, no source
-        TyreGap: the shop's own limit: any gap at all; common practice, no source
-        TyreGap: the shop's own limit: ½ mm or more at two or more places that are also a quarter of those looked at; common practice, no source
-        TyreGap: the shop's own limit: 1 mm or more anywhere; common practice, no source
-        TyreGap: the shop's own limit: 3 mm or more anywhere; common practice, no source
-        TyreShifts: the shop's own limit: tyre shifts by hand; common practice, no source
-        TyreOffCentre: the shop's own limit: tyre off-centre by over a quarter of its width; common practice, no source
-        TyreCracked: the shop's own limit: tyre cracked through; common practice, no source
-        TyreLeft: the shop's own limit: less than 8 mm anywhere; common practice, no source
-        TyreLeft: the shop's own limit: 75 % or less of its thickness as new; common practice, no source
-        TyreLeft: the shop's own limit: 50 % or less of its thickness as new; common practice, no source
-        TyreLeft: the shop's own limit: less than 5 mm anywhere; common practice, no source
-        TyreLeft: the shop's own limit: 30 % or less of its thickness as new; common practice, no source
-        Strake: the shop's own limit: moves by hand at any place; common practice, no source
-        Strake: the shop's own limit: missing; common practice, no source
-        StrakeCracked: the shop's own limit: strake cracked; common practice, no source
-        JointGap: the shop's own limit: any gap at all; common practice, no source
-        JointGap: the shop's own limit: 2 mm or more, all places together; common practice, no source
-        JointGap: the shop's own limit: 10 mm or more, all places together; common practice, no source
-        JointBelly: the shop's own limit: any gap at all; common practice, no source
-        FelloeStep: the shop's own limit: 3 mm or more anywhere; common practice, no source
-        CrackFelloe: the shop's own limit: a crack: a hairline along the grain, or worse; common practice, no source
-        CrackFelloe: the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
-        CrackFelloe: the shop's own limit: a crack: across the grain, or running out of the wood; common practice, no source
-        RotFelloe: the shop's own limit: 2 mm or more anywhere; common practice, no source
-        RotFelloe: the shop's own limit: 6 mm or more anywhere; common practice, no source
-        RotFelloe: the shop's own limit: a third of the part or more, taken as 30 mm deep where its depth has not been said; common practice, no source
-        Moisture: the shop's own limit: 10 % or less, or 18 % or more; common practice, no source
-        SpokeFoot: the shop's own limit: moves by hand at any place; common practice, no source
-        SpokeFoot: the shop's own limit: any play at all; common practice, no source
-        SpokeFoot: the shop's own limit: 1½ mm or more anywhere; common practice, no source
-        SpokeFoot: the shop's own limit: two side by side, each loose enough for light work only; common practice, no source
-        SpokeFoot: the shop's own limit: a quarter of the wheel's spokes, each loose enough for light work only; common practice, no source
-        SpokeRimEnd: the shop's own limit: ½ mm or more anywhere; common practice, no source
-        SpokeRimEnd: the shop's own limit: moves by hand at any place; common practice, no source
-        SpokeRimEnd: the shop's own limit: 2 mm or more anywhere; common practice, no source
-        SpokeRimEnd: the shop's own limit: loose by hand at any place; common practice, no source
-        SpokeRimEnd: the shop's own limit: 5 mm or more anywhere; common practice, no source
-        SpokeRimEnd: the shop's own limit: two side by side, each loose enough for light work only; common practice, no source
-        SpokeRimEnd: the shop's own limit: a quarter of the wheel's spokes, each loose enough for light work only; common practice, no source
-        SpokeBroken: the shop's own limit: one broken spoke; common practice, no source
-        SpokeBroken: the shop's own limit: two or more broken spokes; common practice, no source
-        SpokeBroken: the shop's own limit: a broken spoke beside one that is loose at either end; common practice, no source
-        StandOff: the shop's own limit: all joints at the sole together open less than 2π times the mean stand-off of the shoulders, with the tyre on; common practice, no source
-        StandOff: the shop's own limit: any gap at all; common practice, no source
-        TongueProud: the shop's own limit: tongue proud; common practice, no source
-        CrackSpoke: the shop's own limit: a crack: a hairline along the grain, or worse; common practice, no source
-        CrackSpoke: the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
-        CrackSpoke: the shop's own limit: a crack: across the grain, or running out of the wood; common practice, no source
-        RotSpoke: the shop's own limit: 2 mm or more anywhere; common practice, no source
-        RotSpoke: the shop's own limit: 6 mm or more anywhere; common practice, no source
-        RotSpoke: the shop's own limit: a third of the part or more, taken as 30 mm deep where its depth has not been said; common practice, no source
-        Bonds: the shop's own limit: moves by hand at any place; common practice, no source
-        Bonds: the shop's own limit: missing; common practice, no source
-        CrackNave: the shop's own limit: a crack: a hairline along the grain, or worse; common practice, no source
-        CrackNave: the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
-        CrackNave: the shop's own limit: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; and a bond loose or missing; common practice, no source
-        RotNave: the shop's own limit: 2 mm or more; common practice, no source
-        RotNave: the shop's own limit: 6 mm or more; common practice, no source
-        RotNave: the shop's own limit: 10 mm or more; common practice, no source
-        BoxMoves: the shop's own limit: box moves in the nave; common practice, no source
-        Dish: the shop's own limit: a third or more of the dish as built lost, and 5 mm or more; common practice, no source
-        Dish: the shop's own limit: 5 mm or more apart from the other wheel of the axle; common practice, no source
-        Dish: the shop's own limit: two thirds or more of the dish as built lost, and 5 mm or more; common practice, no source
-        Dish: the shop's own limit: dish grown by half of the dish as built or more, and by 5 mm or more; common practice, no source
-        Dish: the shop's own limit: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
-        DishGives: the shop's own limit: rim gives in and out by hand; common practice, no source
-        RunOut: the shop's own limit: 6 mm or more; common practice, no source
-        RunOut: the shop's own limit: 12 mm or more; common practice, no source
-        RunOut: the shop's own limit: 25 mm or more; common practice, no source
-        OutOfRound: the shop's own limit: 4 mm or more; common practice, no source
-        OutOfRound: the shop's own limit: 10 mm or more; common practice, no source
-        OutOfRound: the shop's own limit: 20 mm or more; common practice, no source
-        EndPlay: the shop's own limit: more than 13 mm on a wheel kept on by a linch pin; common practice, no source
-        EndPlay: the shop's own limit: more than 20 mm on a wheel kept on by a linch pin; common practice, no source
-        EndPlay: the shop's own limit: more than 30 mm on a wheel kept on by a linch pin; common practice, no source
-        EndPlay: the shop's own limit: more than 6 mm on a wheel kept on by a nut; common practice, no source
-        EndPlay: the shop's own limit: more than 10 mm on a wheel kept on by a nut; common practice, no source
-        EndPlay: the shop's own limit: more than 15 mm on a wheel kept on by a nut; common practice, no source
-        EndPlay: the shop's own limit: more than 1 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
-        EndPlay: the shop's own limit: more than 2 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
-        EndPlay: the shop's own limit: more than 3 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
-        Binds: the shop's own limit: binds; common practice, no source
-        Shake: the shop's own limit: 6 mm or more; common practice, no source
-        Shake: the shop's own limit: 15 mm or more; common practice, no source
-        Shake: the shop's own limit: 30 mm or more; common practice, no source
+        FirstKeeper: the limit Cartside comes with: keeper missing or wrong; common practice, no source
+        FirstTyre: the limit Cartside comes with: tyre off or not central; common practice, no source
+        FirstSpokes: the limit Cartside comes with: a spoke broken or missing; common practice, no source
+        FirstDish: the limit Cartside comes with: dish not the right way; common practice, no source
+        FirstJoints: the limit Cartside comes with: a joint open to the eye; common practice, no source
+        FirstNave: the limit Cartside comes with: nave split at the bonds; common practice, no source
+        FirstRot: the limit Cartside comes with: rot or worm where it has stood; common practice, no source
+        KeeperPresent: the limit Cartside comes with: keeper not there; common practice, no source
+        KeeperRight: the limit Cartside comes with: keeper not the right part; common practice, no source
+        KeeperSecured: the limit Cartside comes with: keeper not secured; common practice, no source
+        KeeperWorn: the limit Cartside comes with: 10 % or more; common practice, no source
+        KeeperWorn: the limit Cartside comes with: 25 % or more; common practice, no source
+        KeeperWorn: the limit Cartside comes with: 50 % or more; common practice, no source
+        TyreRing: the limit Cartside comes with: dull or dead at any place; common practice, no source
+        TyreRing: the limit Cartside comes with: dead all round; common practice, no source
+        TyreGap: the limit Cartside comes with: any gap at all; common practice, no source
+        TyreGap: the limit Cartside comes with: ½ mm or more at two or more places that are also a quarter of those looked at; common practice, no source
+        TyreGap: the limit Cartside comes with: 1 mm or more anywhere; common practice, no source
+        TyreGap: the limit Cartside comes with: 3 mm or more anywhere; common practice, no source
+        TyreShifts: the limit Cartside comes with: tyre shifts by hand; common practice, no source
+        TyreOffCentre: the limit Cartside comes with: tyre off-centre by over a quarter of its width; common practice, no source
+        TyreCracked: the limit Cartside comes with: tyre cracked through; common practice, no source
+        TyreLeft: the limit Cartside comes with: less than 8 mm anywhere; common practice, no source
+        TyreLeft: the limit Cartside comes with: 75 % or less of its thickness as new; common practice, no source
+        TyreLeft: the limit Cartside comes with: 50 % or less of its thickness as new; common practice, no source
+        TyreLeft: the limit Cartside comes with: less than 5 mm anywhere; common practice, no source
+        TyreLeft: the limit Cartside comes with: 30 % or less of its thickness as new; common practice, no source
+        Strake: the limit Cartside comes with: moves by hand at any place; common practice, no source
+        Strake: the limit Cartside comes with: missing; common practice, no source
+        StrakeCracked: the limit Cartside comes with: strake cracked; common practice, no source
+        JointGap: the limit Cartside comes with: any gap at all; common practice, no source
+        JointGap: the limit Cartside comes with: 2 mm or more, all places together; common practice, no source
+        JointGap: the limit Cartside comes with: 10 mm or more, all places together; common practice, no source
+        JointBelly: the limit Cartside comes with: any gap at all; common practice, no source
+        FelloeStep: the limit Cartside comes with: 3 mm or more anywhere; common practice, no source
+        CrackFelloe: the limit Cartside comes with: a crack: a hairline along the grain, or worse; common practice, no source
+        CrackFelloe: the limit Cartside comes with: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
+        CrackFelloe: the limit Cartside comes with: a crack: across the grain, or running out of the wood; common practice, no source
+        RotFelloe: the limit Cartside comes with: 2 mm or more anywhere; common practice, no source
+        RotFelloe: the limit Cartside comes with: 6 mm or more anywhere; common practice, no source
+        RotFelloe: the limit Cartside comes with: a third of the part or more, taken as 30 mm deep where its depth has not been said; common practice, no source
+        Moisture: the limit Cartside comes with: 10 % or less, or 18 % or more; common practice, no source
+        SpokeFoot: the limit Cartside comes with: moves by hand at any place; common practice, no source
+        SpokeFoot: the limit Cartside comes with: any play at all; common practice, no source
+        SpokeFoot: the limit Cartside comes with: 1½ mm or more anywhere; common practice, no source
+        SpokeFoot: the limit Cartside comes with: two side by side, each loose enough for light work only; common practice, no source
+        SpokeFoot: the limit Cartside comes with: a quarter of the wheel's spokes, each loose enough for light work only; common practice, no source
+        SpokeRimEnd: the limit Cartside comes with: ½ mm or more anywhere; common practice, no source
+        SpokeRimEnd: the limit Cartside comes with: moves by hand at any place; common practice, no source
+        SpokeRimEnd: the limit Cartside comes with: 2 mm or more anywhere; common practice, no source
+        SpokeRimEnd: the limit Cartside comes with: loose by hand at any place; common practice, no source
+        SpokeRimEnd: the limit Cartside comes with: 5 mm or more anywhere; common practice, no source
+        SpokeRimEnd: the limit Cartside comes with: two side by side, each loose enough for light work only; common practice, no source
+        SpokeRimEnd: the limit Cartside comes with: a quarter of the wheel's spokes, each loose enough for light work only; common practice, no source
+        SpokeBroken: the limit Cartside comes with: one broken spoke; common practice, no source
+        SpokeBroken: the limit Cartside comes with: two or more broken spokes; common practice, no source
+        SpokeBroken: the limit Cartside comes with: a broken spoke beside one that is loose at either end; common practice, no source
+        StandOff: the limit Cartside comes with: all joints at the sole together open less than 2π times the mean stand-off of the shoulders, with the tyre on; common practice, no source
+        StandOff: the limit Cartside comes with: any gap at all; common practice, no source
+        TongueProud: the limit Cartside comes with: tongue proud; common practice, no source
+        CrackSpoke: the limit Cartside comes with: a crack: a hairline along the grain, or worse; common practice, no source
+        CrackSpoke: the limit Cartside comes with: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
+        CrackSpoke: the limit Cartside comes with: a crack: across the grain, or running out of the wood; common practice, no source
+        RotSpoke: the limit Cartside comes with: 2 mm or more anywhere; common practice, no source
+        RotSpoke: the limit Cartside comes with: 6 mm or more anywhere; common practice, no source
+        RotSpoke: the limit Cartside comes with: a third of the part or more, taken as 30 mm deep where its depth has not been said; common practice, no source
+        Bonds: the limit Cartside comes with: moves by hand at any place; common practice, no source
+        Bonds: the limit Cartside comes with: missing; common practice, no source
+        CrackNave: the limit Cartside comes with: a crack: a hairline along the grain, or worse; common practice, no source
+        CrackNave: the limit Cartside comes with: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; common practice, no source
+        CrackNave: the limit Cartside comes with: a crack: open 1 mm or more, or reaching a tongue or mortise, or worse; and a bond loose or missing; common practice, no source
+        RotNave: the limit Cartside comes with: 2 mm or more; common practice, no source
+        RotNave: the limit Cartside comes with: 6 mm or more; common practice, no source
+        RotNave: the limit Cartside comes with: 10 mm or more; common practice, no source
+        BoxMoves: the limit Cartside comes with: box moves in the nave; common practice, no source
+        Dish: the limit Cartside comes with: a third or more of the dish as built lost, and 5 mm or more; common practice, no source
+        Dish: the limit Cartside comes with: 5 mm or more apart from the other wheel of the axle; common practice, no source
+        Dish: the limit Cartside comes with: two thirds or more of the dish as built lost, and 5 mm or more; common practice, no source
+        Dish: the limit Cartside comes with: dish grown by half of the dish as built or more, and by 5 mm or more; common practice, no source
+        Dish: the limit Cartside comes with: 5 mm or more the wrong way beyond doubt, in a wheel built with dish; common practice, no source
+        DishGives: the limit Cartside comes with: rim gives in and out by hand; common practice, no source
+        RunOut: the limit Cartside comes with: 6 mm or more; common practice, no source
+        RunOut: the limit Cartside comes with: 12 mm or more; common practice, no source
+        RunOut: the limit Cartside comes with: 25 mm or more; common practice, no source
+        OutOfRound: the limit Cartside comes with: 4 mm or more; common practice, no source
+        OutOfRound: the limit Cartside comes with: 10 mm or more; common practice, no source
+        OutOfRound: the limit Cartside comes with: 20 mm or more; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 13 mm on a wheel kept on by a linch pin; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 20 mm on a wheel kept on by a linch pin; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 30 mm on a wheel kept on by a linch pin; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 6 mm on a wheel kept on by a nut; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 10 mm on a wheel kept on by a nut; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 15 mm on a wheel kept on by a nut; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 1 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 2 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
+        EndPlay: the limit Cartside comes with: more than 3 mm on a wheel kept on by a Collinge axle or mail axle; common practice, no source
+        Binds: the limit Cartside comes with: binds; common practice, no source
+        Shake: the limit Cartside comes with: 6 mm or more; common practice, no source
+        Shake: the limit Cartside comes with: 15 mm or more; common practice, no source
+        Shake: the limit Cartside comes with: 30 mm or more; common practice, no source
         ");
     }
 
@@ -352,49 +354,49 @@ mod tests {
             limit(&row, style())
         };
         insta::assert_snapshot!(Question::all().map(row).collect::<Vec<_>>().join("\n"), @r"
-        the shop's own limit: keeper missing or wrong; common practice, no source
-        the shop's own limit: tyre off or not central; common practice, no source
-        the shop's own limit: a spoke broken or missing; common practice, no source
-        the shop's own limit: dish not the right way; common practice, no source
-        the shop's own limit: a joint open to the eye; common practice, no source
-        the shop's own limit: nave split at the bonds; common practice, no source
-        the shop's own limit: rot or worm where it has stood; common practice, no source
-        the shop's own limit: keeper not there; common practice, no source
-        the shop's own limit: keeper not the right part; common practice, no source
-        the shop's own limit: keeper not secured; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: tyre shifts by hand; common practice, no source
-        the shop's own limit: tyre off-centre by over a quarter of its width; common practice, no source
-        the shop's own limit: tyre cracked through; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: strake cracked at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: three or more broken spokes; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: tongue proud at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: box moves in the nave at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: rim gives in and out by hand; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
-        the shop's own limit: binds; common practice, no source
-        the shop's own limit: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: keeper missing or wrong; common practice, no source
+        the limit Cartside comes with: tyre off or not central; common practice, no source
+        the limit Cartside comes with: a spoke broken or missing; common practice, no source
+        the limit Cartside comes with: dish not the right way; common practice, no source
+        the limit Cartside comes with: a joint open to the eye; common practice, no source
+        the limit Cartside comes with: nave split at the bonds; common practice, no source
+        the limit Cartside comes with: rot or worm where it has stood; common practice, no source
+        the limit Cartside comes with: keeper not there; common practice, no source
+        the limit Cartside comes with: keeper not the right part; common practice, no source
+        the limit Cartside comes with: keeper not secured; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: tyre shifts by hand; common practice, no source
+        the limit Cartside comes with: tyre off-centre by over a quarter of its width; common practice, no source
+        the limit Cartside comes with: tyre cracked through; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: strake cracked at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: three or more broken spokes; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: tongue proud at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: box moves in the nave at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: rim gives in and out by hand; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
+        the limit Cartside comes with: binds; common practice, no source
+        the limit Cartside comes with: a bad answer at three or more places; common practice, no source
         ");
         assert_eq!(
             [0, 1, 2, 3, 4, 5].map(number).join(" "),

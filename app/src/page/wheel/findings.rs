@@ -23,7 +23,7 @@ pub fn findings(looking: &Looking) -> Piece {
         sheet!("<p class=dim>{}</p>", nothing)
     });
     let ways = before_a_draw(&looking.judgement);
-    let draws = |finding: &Finding| cures(finding).iter().copied().any(Cure::draws);
+    let draws = |it: &Finding| cures(it, &looking.judgement).into_iter().any(Cure::draws);
     let first = findings.iter().any(draws).then(|| in_the_way(&ways));
     let each = findings
         .iter()
@@ -70,7 +70,7 @@ fn one_finding(looking: &Looking, finding: &Finding, waits: bool) -> Piece {
         said.how_much,
         said.limit,
         said.not_looked.map(|left| sheet!("<p>{}</p>", left)),
-        causes_and_cures(finding, waits),
+        causes_and_cures(looking, finding, waits),
         rests.len().to_string(),
         rests,
         explained
@@ -78,21 +78,24 @@ fn one_finding(looking: &Looking, finding: &Finding, waits: bool) -> Piece {
 }
 
 /// What may have brought it about, what would tell that apart, and what can be done in which order; folded.
-fn causes_and_cures(finding: &Finding, waits: bool) -> Piece {
+fn causes_and_cures(looking: &Looking, finding: &Finding, waits: bool) -> Piece {
     let style = workshop().style();
-    let causes = causes(finding).iter().map(|cause| {
-        let said = words::cause::cause(*cause, style);
+    let judgement = &looking.judgement;
+    let causes = causes(finding, judgement).into_iter().map(|(cause, told)| {
+        let said = words::cause::cause(cause, style);
+        let told = words::cause::told(told);
         sheet!(
-            "<li class=item><span class=\"strong capital\">{}</span><span>{}</span></li>",
+            "<li class=item><span class=\"strong capital\">{}</span>{}<span>{}</span></li>",
             said.name,
+            told.map(|told| sheet!("<span class=dim data-told>{}</span>", told)),
             said.told_by
         )
     });
-    let cures = cures(finding).iter().map(|cure| {
+    let cures = cures(finding, judgement).into_iter().map(|cure| {
         let waits = (waits && cure.draws()).then(words::cure::waits);
         sheet!(
             "<li><p>{}</p>{}</li>",
-            words::cure::cure(*cure, style),
+            words::cure::cure(cure, style),
             waits.map(|said| sheet!("<p class=strong data-waits>{}</p>", said))
         )
     });

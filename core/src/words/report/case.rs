@@ -143,7 +143,7 @@ impl<'v, 'a> Case<'v, 'a> {
             fact("Vehicle", format!("{} ({kind})", self.name())),
             fact("Examined on", when::day(&self.begun.at)),
             fact("Place", self.told(|visit| &visit.place)),
-            fact("Examined by", when::by(self.begun)),
+            fact("Examined by", self.examiners()),
             fact("To be used for", uses),
         ]
     }
@@ -182,6 +182,24 @@ impl<'v, 'a> Case<'v, 'a> {
             }
         }
         list(&names)
+    }
+
+    /// Who examined: the names of those who wrote its readings, else of those who signed, else of who
+    /// began it; or that no name was given.
+    pub fn examiners(&self) -> String {
+        let mut names: Vec<String> = Vec::new();
+        for (entry, _) in self.vehicle.readings(self.begun.id) {
+            if !entry.by.is_empty() && !names.contains(&entry.by) {
+                names.push(entry.by.clone());
+            }
+        }
+        if names.is_empty() && self.begun.by.is_empty() {
+            names.push(self.names());
+        }
+        match list(&names) {
+            none if none.is_empty() => when::by(self.begun),
+            names => names,
+        }
     }
 
     /// Whose word the standings are.

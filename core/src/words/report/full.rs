@@ -104,7 +104,7 @@ fn one(case: &Case, it: &Wheeled) -> Vec<Block> {
 /// What stands in the way of every cure that draws, where one is named; said once.
 fn before_any_draw(case: &Case, it: &Wheeled) -> Option<Block> {
     let ways = before_a_draw(&it.judgement);
-    let draws = |found: &Finding| cures(found).iter().copied().any(Cure::draws);
+    let draws = |found: &Finding| cures(found, &it.judgement).into_iter().any(Cure::draws);
     let said = !ways.is_empty() && it.judgement.findings.iter().any(draws);
     let words = ways.iter().map(|way| cure::in_the_way(*way, case.style));
     let first = cure::before_a_draw(case.style);
@@ -161,16 +161,20 @@ fn finding_blocks(case: &Case, it: &Wheeled, found: &Finding) -> Vec<Block> {
     ];
     points.extend(said.not_looked);
     points.push(format!("Rests on {entries}."));
-    for it in causes(found) {
-        let words = cause::cause(*it, style);
-        points.push(format!(
-            "Likely cause: {}. Told by: {}",
-            words.name, words.told_by
-        ));
+    for (likely, told) in causes(found, &it.judgement) {
+        let words = cause::cause(likely, style);
+        let mut line = format!("Likely cause: {}. ", words.name);
+        if let Some(told) = cause::told(told) {
+            line.push_str(told);
+            line.push(' ');
+        }
+        line.push_str("Told by: ");
+        line.push_str(&words.told_by);
+        points.push(line);
     }
-    for cure in cures(found) {
-        let mut line = format!("Cure: {}", cure::cure(*cure, style));
-        if !in_the_way(*cure, &it.judgement).is_empty() {
+    for cure in cures(found, &it.judgement) {
+        let mut line = format!("Cure: {}", cure::cure(cure, style));
+        if !in_the_way(cure, &it.judgement).is_empty() {
             line.push(' ');
             line.push_str(cure::waits());
         }

@@ -5,7 +5,9 @@ use super::super::{capital, caution, cure, finding, need, outcome, place, standi
 use super::NO_LEAVE;
 use super::case::{Case, Wheeled};
 use super::document::Block;
-use crate::diagnosis::{Cure, DecisionRefusal, Finding, Grade, Standing, cures, in_the_way};
+use crate::diagnosis::{
+    Cure, DecisionRefusal, Finding, Grade, Standing, before_a_draw, cures, in_the_way,
+};
 
 pub(super) fn owner(case: &Case) -> Vec<Block> {
     let mut page = vec![
@@ -189,22 +191,33 @@ fn to_do(case: &Case, grades: &[Grade]) -> Vec<String> {
     points
 }
 
-/// The cures that nothing stands in the way of, in the order in which they are weighed; what is bad is
-/// not left.
+/// The cures in the order in which they are weighed, last those that wait, with what they wait for;
+/// what is bad is not left.
 fn weighed(case: &Case, it: &Wheeled, found: &Finding) -> String {
-    let mut said = String::new();
-    for cure in cures(found) {
-        let left = *cure == Cure::LeaveAndLook && found.grade > Grade::LightWorkOnly;
-        if !left && in_the_way(*cure, &it.judgement).is_empty() {
-            said.push(' ');
-            said.push_str(&cure::cure(*cure, case.style));
+    let (mut now, mut waiting) = (String::new(), String::new());
+    for cure in cures(found, &it.judgement) {
+        if cure == Cure::LeaveAndLook && found.grade > Grade::LightWorkOnly {
+            continue;
         }
+        let waits = !in_the_way(cure, &it.judgement).is_empty();
+        let said = if waits { &mut waiting } else { &mut now };
+        said.push(' ');
+        said.push_str(&cure::cure(cure, case.style));
     }
-    if said.is_empty() {
-        "To be looked at closely.".to_owned()
-    } else {
-        format!("What can be done, the least first:{said}")
+    if now.is_empty() && waiting.is_empty() {
+        return "To be looked at closely.".to_owned();
     }
+    let mut said = "What can be done, the least first:".to_owned();
+    said.push_str(&now);
+    if !waiting.is_empty() {
+        let ways = before_a_draw(&it.judgement);
+        let once = cure::once(&ways, case.style);
+        said.push_str(if now.is_empty() { " " } else { " Then, " });
+        said.push_str(&if now.is_empty() { capital(&once) } else { once });
+        said.push(':');
+        said.push_str(&waiting);
+    }
+    said
 }
 
 fn look_again(case: &Case) -> String {

@@ -15,7 +15,7 @@ pub(super) fn show_card(case: &Case) -> Vec<Block> {
         "not signed: this is no card yet".to_owned()
     };
     let uses = case.uses().unwrap_or_else(|| "no use was said".to_owned());
-    let (day, by) = (when::day(&case.begun.at), when::by(case.begun));
+    let (day, by) = (when::day(&case.begun.at), case.examiners());
     let examined = format!("{day}, by {by}");
     let mut card = vec![
         Block::Title(case.name()),

@@ -253,7 +253,7 @@ fn the_owners_page_is_in_plain_words() {
 
     To be done now
     --------------
-    - Near wheel: Gap under the tyre, between 3 and 4: 3 mm. What can be done, the least first: Bring the tongues below the sole. Re-seat or shim the feet. Ease a joint.
+    - Near wheel: Gap under the tyre, between 3 and 4: 3 mm. What can be done, the least first: Bring the tongues below the sole. Re-seat or shim the feet. Ease a joint. Then, once the feet are tight and the dish is known: Contract the tyre: upset it, or cut and shut. Fit a new tyre.
 
     To be done soon
     ---------------
@@ -363,7 +363,7 @@ fn the_full_examination_tells_everything() {
 
     Gap under the tyre – keep empty
     - Between 3 and 4: 3 mm
-    - By the shop's own limit: 3 mm or more anywhere; common practice, no source.
+    - By the limit Cartside comes with: 3 mm or more anywhere; common practice, no source.
     - Rests on f13ee6ed.
     - Likely cause: the rim has dried. Told by: Joints open at the belly, shoulders off, a low moisture; it was tighter in the wet season. With shut joints drying alone loosens a tyre by about 1 mm in 4 m round for 6 % of moisture, no more.
     - Likely cause: felloe-bound: the rim is too long for its spokes. Told by: Shoulders off while the joints are shut: the sum of both says so.
@@ -379,11 +379,11 @@ fn the_full_examination_tells_everything() {
 
     Spoke loose at the foot – light work only
     - Spoke 3: moves by hand
-    - By the shop's own limit: moves by hand at any place; common practice, no source.
+    - By the limit Cartside comes with: moves by hand at any place; common practice, no source.
     - Rests on a111f275.
+    - Likely cause: run with a loose tyre. The readings speak for it. Told by: Feet worn to a wedge, rust or dust at the shoulder, the tyre dull.
     - Likely cause: felloe-bound: the rim is too long for its spokes. Told by: Shoulders off while the joints are shut: the sum of both says so.
     - Likely cause: the nave has shrunk. Told by: All feet loose alike, and the bonds with them.
-    - Likely cause: run with a loose tyre. Told by: Feet worn to a wedge, rust or dust at the shoulder, the tyre dull.
     - Likely cause: grease has soaked in. Told by: Dark, soft wood that smells of grease, from the box outwards.
     - Likely cause: rot. Told by: The point goes in without force; the wood is dark, or breaks short.
     - Cure: Ease a joint.
@@ -530,6 +530,50 @@ fn the_show_card_says_yes_or_no() {
     ");
 }
 
+/// Who read, else who signed, else who began; only of an examination by nobody no name is given.
+#[test]
+fn the_examiner_is_who_wrote_the_readings() {
+    let by = |readers: [&str; 2], begun: &str, signed: bool| {
+        let mut cart = sound_cart(&[Use::Goods]);
+        if signed {
+            cart.decides(
+                Position::Near,
+                Standing::NoFaultFound,
+                Standing::NoFaultFound,
+            );
+        }
+        for entry in &mut cart.0 {
+            entry.by = match entry.kind {
+                Kind::Reading => readers[(entry.n % 2) as usize].to_owned(),
+                _ => begun.to_owned(),
+            };
+        }
+        let book = cart.book();
+        for cut in Cut::ALL {
+            let page = plain(&book, cut);
+            let nobody = page.contains("by no name given") || page.contains("by: no name given");
+            assert_eq!(nobody, readers == ["", ""] && begun.is_empty() && !signed);
+        }
+        let page = plain(&book, Cut::Owner);
+        let line = page.lines().find(|line| line.contains("Examined by"));
+        line.unwrap().to_owned()
+    };
+    let rows = [
+        by(["Tom Ash", "Ada Field"], "Will Elm", true),
+        by(["", "Tom Ash"], "", false),
+        by(["", ""], "Will Elm", true),
+        by(["", ""], "", true),
+        by(["", ""], "", false),
+    ];
+    insta::assert_snapshot!(rows.join("\n"), @r"
+    Examined by: Tom Ash and Ada Field
+    Examined by: Tom Ash
+    Examined by: Will Elm
+    Examined by: Ada Field
+    Examined by: no name given
+    ");
+}
+
 /// What the card says of people.
 fn people(book: &Book) -> String {
     let Document(blocks) = document(book, Cut::ShowCard);
@@ -620,6 +664,24 @@ fn tables(document: &Document) -> Vec<&Vec<String>> {
         _ => None,
     });
     rows.flatten().collect()
+}
+
+/// Whatever stands in the way, the owner is told of every cure, and of how much was measured.
+#[test]
+fn the_owner_is_told_of_every_cure_and_of_the_figure() {
+    let mut cart = sound_cart(&[Use::Goods]);
+    cart.0.retain(|entry| {
+        !entry.slot.starts_with("near/between") && entry.slot != "near/spoke-3/spoke-foot"
+    });
+    for between in [1, 3, 5, 7] {
+        let at = Place::Between(between);
+        cart.reads(Position::Near, Question::TyreGap, at, mm(0.75));
+    }
+    let foot = Answer::Play(Play::Loose);
+    cart.reads(Position::Near, Question::SpokeFoot, Place::Spoke(3), foot);
+    let page = plain(&cart.book(), Cut::Owner);
+    let gap = page.lines().find(|line| line.contains("wheel: Gap"));
+    insta::assert_snapshot!(gap.unwrap(), @"- Near wheel: Gap under the tyre, between 1 and 2, between 3 and 4, between 5 and 6, between 7 and 8: 4 of the 4 places looked at, up to ¾ mm. What can be done, the least first: Re-seat or shim the feet. Then, once the feet are tight: Contract the tyre: upset it, or cut and shut. Fit a new tyre.");
 }
 
 /// Whether the owner's page has a part with this heading.

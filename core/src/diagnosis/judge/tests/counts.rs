@@ -1,8 +1,9 @@
 //! Counts and neighbours, what a finding rests on, and several answers at one place.
 
 use super::*;
-use crate::diagnosis::{Measure, Standing};
+use crate::diagnosis::{Measure, Standing, Test};
 use crate::quantity::length::to_paper_mm;
+use crate::wheel::Sizes;
 use Grade::{KeepEmpty, LightWorkOnly, NotOnThisWheel};
 
 /// The first `count` spokes of which no two stand side by side.
@@ -31,7 +32,14 @@ fn neighbours_are_found_over_the_mark() {
             let finding = found(&judgement, question).unwrap();
             assert_eq!(finding.grade, KeepEmpty);
             assert_eq!(finding.places, [Place::Spoke(1), Place::Spoke(of)]);
-            assert_eq!(finding.measure, Measure::Places { reach: 2, of: 2 });
+            assert_eq!(
+                finding.measure,
+                Measure::Places {
+                    reach: 2,
+                    of: 2,
+                    greatest: None
+                }
+            );
         }
     }
 }
@@ -363,9 +371,38 @@ fn pair(own: f64, others: &[f64]) -> Option<Finding> {
     found(&judgement, Question::Dish).cloned()
 }
 
+/// Whether the pair rule is laid on a wheel that was built and is dished so, beside such another.
+fn laid(own: (f64, f64), other: (f64, f64)) -> bool {
+    let wheel = Wheel {
+        sizes: Sizes::default().with(Size::Dish, Some(millimetres(own.0))),
+        ..wheel(12)
+    };
+    let mut dish = taken(&[(Question::Dish, Place::Whole, mm(other.1))]);
+    for other in &mut dish {
+        other.entry = id(100);
+    }
+    let beside = Beside {
+        dish,
+        built: Some(millimetres(other.0)),
+        ..Beside::default()
+    };
+    let own = taken(&[(Question::Dish, Place::Whole, mm(own.1))]);
+    let judgement = judge(&wheel, &own, &house_limits(), &beside);
+    let mut findings = judgement.findings.iter();
+    findings.any(|finding| matches!(finding.limit.test, Test::PairDiffers(_)))
+}
+
+#[test]
+fn a_pair_that_differs_is_laid_on_the_wheel_that_has_left_its_dish_as_built() {
+    assert!(!laid((36.0, 36.0), (36.0, 28.0)));
+    assert!(laid((36.0, 28.0), (36.0, 36.0)));
+    assert!(laid((36.0, 32.0), (36.0, 40.0)), "both have left it alike");
+    assert!(laid((36.0, 36.0), (30.0, 30.0)), "they were built so");
+}
+
 fn by(finding: &Finding) -> f64 {
     match finding.measure {
-        Measure::By(length) => to_paper_mm(length),
+        Measure::By(length) | Measure::Apart { by: length, .. } => to_paper_mm(length),
         other => panic!("{other:?}"),
     }
 }

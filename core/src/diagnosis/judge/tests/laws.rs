@@ -3,7 +3,10 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::survey::Places;
+use crate::diagnosis::cause::likely;
+use crate::diagnosis::cure::weighed;
+use crate::diagnosis::{Cause, Cure, causes, cures};
+use crate::survey::{Group, Places};
 use crate::wheel::Keeper;
 
 const SPOKES: u16 = 12;
@@ -239,6 +242,31 @@ proptest! {
         for finding in judged_all(&wheel, &given).findings {
             prop_assert!(!finding.entries.is_empty(), "{:?}", finding);
             prop_assert!(!finding.places.is_empty(), "{:?}", finding);
+        }
+    }
+
+    #[test]
+    fn the_readings_order_causes_and_drop_cures_and_add_none((wheel, given) in readings()) {
+        let judgement = judged_all(&wheel, &given);
+        let open = given.iter().any(|(question, _, answer)| {
+            *question == Question::JointGap
+                && answer.length().is_some_and(|gap| gap > millimetres(0.0))
+        });
+        for finding in &judgement.findings {
+            let told = causes(finding, &judgement);
+            prop_assert!(told.is_sorted_by_key(|(_, told)| *told));
+            let mut named: Vec<Cause> = told.iter().map(|(cause, _)| *cause).collect();
+            let mut all = likely(finding).to_vec();
+            for causes in [&mut named, &mut all] {
+                causes.sort_by_key(|cause| format!("{cause:?}"));
+            }
+            prop_assert_eq!(named, all);
+            let left = cures(finding, &judgement);
+            let first = finding.question.group() == Group::FirstLook;
+            prop_assert_eq!(left.is_empty(), first, "{:?}", finding);
+            prop_assert!(left.iter().all(|cure| weighed(finding).contains(cure)));
+            let bound = judgement.bound() || !open;
+            prop_assert!(bound || !left.contains(&Cure::EaseJoint), "{:?}", finding);
         }
     }
 
