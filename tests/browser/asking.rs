@@ -189,7 +189,7 @@ async fn what_answers_is_in_sight_on_a_small_phone() {
     phone.tap_digits(&["3", "/", "3", "2", "in"]).await;
     phone.see_typed("3/32 in").await;
     phone.tap_key("accept").await;
-    phone.see_saved("tyre gap 2.38 mm").await;
+    phone.see_saved("tyre gap ≈ 2.38 mm").await;
     phone.step("a tapped key looks like the others on the next place");
     phone.open_question(&cart, "near", "spoke-foot").await;
     phone.answer("spoke-1", "tight", "spoke 1").await;
