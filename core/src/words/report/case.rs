@@ -171,6 +171,13 @@ impl<'v, 'a> Case<'v, 'a> {
         self.absent.is_empty() && !self.wheels.is_empty() && self.wheels.iter().all(signed)
     }
 
+    /// Whether any wheel is signed for as *no fault found* although faults were found on it.
+    pub fn passed(&self) -> bool {
+        let over =
+            |it: &Wheeled| it.standing == Standing::NoFaultFound && it.judgement.so_far().is_some();
+        self.wheels.iter().any(over)
+    }
+
     /// The names signed with, each once.
     pub fn names(&self) -> String {
         let all = self.wheels.iter().flat_map(|it| &it.decided);

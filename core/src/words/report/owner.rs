@@ -21,6 +21,9 @@ pub(super) fn owner(case: &Case) -> Vec<Block> {
     if let Some(said) = may(case.standing(), case.uses()) {
         page.push(Block::heading("It may"));
         page.push(Block::Text(said));
+        if case.passed() {
+            page.push(Block::strong(standing::passed()));
+        }
         if !case.signed() {
             let not = "This is proposed by the readings; it is not decided and signed yet.";
             page.push(Block::strong(not));

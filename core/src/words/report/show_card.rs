@@ -42,6 +42,7 @@ pub(super) fn show_card(case: &Case) -> Vec<Block> {
 fn people(case: &Case) -> String {
     let why = match case.standing() {
         _ if !case.people => "it was not examined for them",
+        Standing::NoFaultFound if case.passed() => "faults were found and passed over",
         Standing::NoFaultFound if case.signed() => return "People carried: YES".to_owned(),
         Standing::NoFaultFound => "not every wheel is signed for",
         Standing::NotJudged => "not every wheel is judged",

@@ -219,6 +219,35 @@ fn signed_cart(uses: &[Use]) -> Book {
     cart.book()
 }
 
+/// A spoke loose at its foot, passed over by the one who signs.
+fn passed_cart(uses: &[Use]) -> Book {
+    let mut cart = sound_cart(uses);
+    let loose = Answer::Play(Play::Loose);
+    cart.reads(Position::Near, Question::SpokeFoot, Place::Spoke(3), loose);
+    let proposed = Standing::NotOnThisWheel;
+    for position in [Position::Near, Position::Off] {
+        cart.decides(position, Standing::NoFaultFound, proposed);
+    }
+    cart.book()
+}
+
+#[test]
+fn faults_that_are_passed_over_carry_nobody_and_are_told() {
+    let book = passed_cart(&[Use::People]);
+    let card = plain(&book, Cut::ShowCard);
+    assert!(
+        card.contains("People carried: NO – faults were found and passed over"),
+        "{card}"
+    );
+    let owner = plain(&book, Cut::Owner);
+    assert!(
+        owner.contains("Faults were found. Whoever signs this passes them"),
+        "{owner}"
+    );
+    let owner = plain(&signed_cart(&[Use::People]), Cut::Owner);
+    assert!(!owner.contains("passes them"), "{owner}");
+}
+
 #[test]
 fn the_owners_page_is_in_plain_words() {
     insta::assert_snapshot!(plain(&worn(), Cut::Owner), @r"
