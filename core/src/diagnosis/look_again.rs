@@ -34,11 +34,11 @@ pub fn set_before<'a>(
         .rev()
         .skip_while(|it| it.id != visit.id)
         .skip(1);
-    let set = |entry: &&'a Entry| {
+    let set = |entry: &'a Entry| {
         let sides = decisions(vehicle, entry.id, position).into_iter();
-        Some((*entry, sides.filter_map(day).min()?))
+        Some((entry, sides.filter_map(day).min()?))
     };
-    earlier.filter_map(|entry| set(&entry)).next()
+    earlier.copied().find_map(set)
 }
 
 fn day(entry: &Entry) -> Option<&Day> {
