@@ -38,7 +38,8 @@ pub fn figures(
 }
 
 fn short(question: Question, answer: &Answer, style: Style) -> Option<String> {
-    if question.places() == crate::survey::Places::Whole {
+    // Beside a gap a thickness would read as one.
+    if question.places() == crate::survey::Places::Whole || question == Question::TyreLeft {
         return None;
     }
     Some(match answer {

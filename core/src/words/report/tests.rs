@@ -951,3 +951,16 @@ fn the_scale_is_said_or_that_there_is_none() {
     Some(20): Height over the rim 1:20 where it is printed at full size; what lies within is not to scale. Seen from its face, clockwise from the mark.
     ");
 }
+
+/// A thickness beside a gap would read as one.
+#[test]
+fn no_thickness_stands_among_the_figures() {
+    let mut cart = Writing::cart(&[Use::Goods]);
+    let between = Place::Between(3);
+    cart.reads(Position::Near, Question::TyreLeft, between, mm(10.0));
+    cart.reads(Position::Near, Question::TyreGap, between, mm(1.5));
+    let book = cart.book();
+    let view = book.view();
+    let figures = super::figures(&view.vehicle(id(0)), id(VISIT), Position::Near, style());
+    assert_eq!(figures, [(between, "1½ mm".to_owned())]);
+}
