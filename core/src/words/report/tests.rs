@@ -952,6 +952,11 @@ fn the_scale_is_said_or_that_there_is_none() {
     ");
 }
 
+#[test]
+fn the_drawing_has_its_legend() {
+    insta::assert_snapshot!(super::LEGEND, @"Dots: a note. Slanting lines: light work only. Lattice: keep empty. Solid: not on this wheel. The circle on a part carries the mark of the same grade.");
+}
+
 /// A thickness beside a gap would read as one.
 #[test]
 fn no_thickness_stands_among_the_figures() {
