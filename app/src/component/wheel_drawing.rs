@@ -21,6 +21,8 @@ const SOLE: f64 = 93.0;
 const TYRE: f64 = 96.5;
 const NUMBERS: f64 = 110.0;
 const FIGURES: f64 = 114.0;
+/// How far to a side the middle of a figure may stand, so that it ends within the drawing.
+const WIDEST: f64 = 103.0;
 /// How wide the drawing is, with the numbers round it.
 const SPAN: f64 = 240.0;
 /// Above so many spokes only every other one has its number.
@@ -234,7 +236,7 @@ fn figures(looking: &Looking, drawn: &Drawn) -> Vec<Piece> {
         let (x, y) = point(turn, out);
         Some(sheet!(
             "svg:<text class=figure x={} y={}>{}</text>",
-            decimal(x, 1),
+            decimal(x.clamp(-WIDEST, WIDEST), 1),
             decimal(y, 1),
             said.clone()
         ))

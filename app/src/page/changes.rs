@@ -41,7 +41,8 @@ fn of_vehicle(shop: Workshop) -> Piece {
         wheels.map(|(position, wheel)| of_wheel(&vehicle, latest.id, position, wheel, shop));
     sheet!(
         "<p>The examination of {}, each reading beside the latest before it. A difference counts where it is more \
-         than two readings of the same thing may differ by.</p>{}",
+         than two readings of the same thing may differ by; from nothing at all to a gap or to play, or back, it \
+         always counts.</p>{}",
         words::when::day(&latest.at),
         wheels.collect::<Vec<Piece>>()
     )

@@ -2,7 +2,7 @@
 //! kinder, sets a day to look again, and signs.
 
 use cartside_core::daybook::{Day, Decision, EntryId, Kind, Says, Thread, Unwritten};
-use cartside_core::diagnosis::{DecisionRefusal, Finding, Standing, decided, stands};
+use cartside_core::diagnosis::{DecisionRefusal, Finding, Standing, decided, stands_at};
 use cartside_core::wheel::Position;
 use cartside_core::words;
 use leptos::prelude::*;
@@ -108,7 +108,8 @@ impl Deciding {
             .as_ref()
             .ok_or("No examination is begun. Nothing was changed; begin one and decide then.")?;
         let decision = self.decision(&looking)?;
-        stands(&decision, decision.proposed, looking.people).map_err(words::refusal::decision)?;
+        stands_at(&decision, decision.proposed, looking.people, &latest.day)
+            .map_err(words::refusal::decision)?;
         let replaced = replaced(self.shop, latest.id, self.position);
         let entry = Unwritten::new(Some(self.id), Says::Decision(decision))
             .ok_or("This is no decision. Nothing was changed.")?;

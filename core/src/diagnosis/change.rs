@@ -169,6 +169,19 @@ mod tests {
     use crate::survey::{Answer, Crack, Play, Question, Ring};
     use std::collections::BTreeSet;
 
+    /// Whether there is a gap is seen, however little the gauge can say of its width.
+    #[test]
+    fn from_nothing_to_a_gap_counts_within_the_doubt() {
+        let gap = |mm| {
+            let gap = Measured::new(millimetres(mm), millimetres(0.25)).unwrap();
+            [Answer::Length(gap)]
+        };
+        let told = |then, now| change(Question::JointGap, None, &gap(then), &gap(now));
+        assert_eq!(told(0.0, 0.25), Change::Worse);
+        assert_eq!(told(0.25, 0.0), Change::Better);
+        assert_eq!(told(0.25, 0.5), Change::Same);
+    }
+
     fn mm(value: f64, doubt: f64) -> Answer {
         Answer::Length(Measured::new(millimetres(value), millimetres(doubt)).unwrap())
     }

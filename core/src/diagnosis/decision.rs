@@ -1,7 +1,7 @@
 //! The worst finding proposes, the examiner decides and signs: when a decision stands, and what a
 //! wheel's standing comes to with it.
 
-use crate::daybook::{Day, Decision, Entry, EntryId, Kind, Says, VehicleView};
+use crate::daybook::{Day, Decision, Entry, EntryId, Kind, Says, Thread, VehicleView};
 use crate::survey::{Standing, Use};
 use crate::wheel::Position;
 
@@ -26,6 +26,8 @@ pub enum DecisionRefusal {
     },
     /// No name is signed.
     NotSigned,
+    /// The day to look again lies before the day of the examination.
+    AgainBefore,
 }
 
 /// Whether a decision stands against what is proposed now.
@@ -53,6 +55,24 @@ pub fn stands(
         Err(DecisionRefusal::NotSigned)
     } else {
         Ok(())
+    }
+}
+
+/// Whether a decision stands that was taken at an examination of this day, as it is written down.
+///
+/// # Errors
+/// The first rule it breaks.
+pub fn stands_at(
+    decision: &Decision,
+    proposed: Standing,
+    people: bool,
+    day: &str,
+) -> Result<(), DecisionRefusal> {
+    stands(decision, proposed, people)?;
+    let again = decision.look_again.as_ref();
+    match again.filter(|again| again.as_str() < day) {
+        Some(_) => Err(DecisionRefusal::AgainBefore),
+        None => Ok(()),
     }
 }
 
@@ -99,6 +119,12 @@ pub fn decided<'a>(
         })
 }
 
+/// The day of an examination: that of its first entry.
+fn day<'a>(thread: &Thread<'a>) -> &'a str {
+    let entries = thread.entries();
+    entries.first().map_or("", |entry| entry.at.day())
+}
+
 fn decision(entry: &Entry) -> Option<&Decision> {
     match &entry.says {
         Says::Decision(decision) => Some(decision),
@@ -115,8 +141,9 @@ pub fn effective(
     proposed: Standing,
 ) -> Standing {
     let people = carries_people(vehicle, visit);
+    let day = vehicle.visit_thread(visit).map_or("", day);
     let side = |entry| match decision(entry) {
-        Some(decision) if stands(decision, proposed, people).is_ok() => decision.standing,
+        Some(decision) if stands_at(decision, proposed, people, day).is_ok() => decision.standing,
         _ => proposed,
     };
     let sides = decisions(vehicle, visit, position);

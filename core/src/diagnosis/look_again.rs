@@ -1,7 +1,8 @@
 //! The day by which a vehicle is to be looked at again.
 
 use super::decision::decisions;
-use crate::daybook::{Day, Says, VehicleView};
+use crate::daybook::{Day, Entry, Says, VehicleView};
+use crate::wheel::Position;
 
 /// The earliest day that the latest decision on any wheel sets for looking again. A later examination
 /// that decides nothing of a wheel lets its day stand; of a dispute the earliest side counts, whether
@@ -14,14 +15,37 @@ pub fn look_again<'a>(vehicle: &VehicleView<'_, 'a>) -> Option<&'a Day> {
             .rev()
             .map(|visit| decisions(vehicle, visit.id, position));
         let sides = decided.find(|sides| !sides.is_empty())?;
-        let day = sides.into_iter().filter_map(|entry| match &entry.says {
-            Says::Decision(decision) => decision.look_again.as_ref(),
-            _ => None,
-        });
-        day.min()
+        sides.into_iter().filter_map(day).min()
     };
     let wheels = vehicle.wheels().into_iter();
     wheels.filter_map(|(position, _)| of_wheel(position)).min()
+}
+
+/// The day to look again that the latest examination before this one set for this wheel, with the entry
+/// that begins that examination; `None` if none did.
+pub fn set_before<'a>(
+    vehicle: &VehicleView<'_, 'a>,
+    visit: &Entry,
+    position: Position,
+) -> Option<(&'a Entry, &'a Day)> {
+    let visits = vehicle.visits_by_day();
+    let earlier = visits
+        .iter()
+        .rev()
+        .skip_while(|it| it.id != visit.id)
+        .skip(1);
+    let set = |entry: &'a Entry| {
+        let sides = decisions(vehicle, entry.id, position).into_iter();
+        Some((entry, sides.filter_map(day).min()?))
+    };
+    earlier.copied().find_map(set)
+}
+
+fn day(entry: &Entry) -> Option<&Day> {
+    match &entry.says {
+        Says::Decision(decision) => decision.look_again.as_ref(),
+        _ => None,
+    }
 }
 
 #[cfg(test)]

@@ -24,7 +24,9 @@ mod rows;
 pub use cause::{Cause, causes};
 pub use change::{Change, change, worst};
 pub use cure::{Cure, InTheWay, before_a_draw, cures, in_the_way};
-pub use decision::{DecisionRefusal, carries_people, decided, decisions, effective, stands};
+pub use decision::{
+    DecisionRefusal, carries_people, decided, decisions, effective, stands, stands_at,
+};
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};
 pub use held::{held, standing_at};
@@ -32,7 +34,7 @@ pub use history::{Difference, History, Point, history, since_last};
 pub use house::house_limits;
 pub use judge::{Beside, Judgement, judge};
 pub use limit::{Limit, Origin, Test};
-pub use look_again::look_again;
+pub use look_again::{look_again, set_before};
 pub use needs::{needs, questions};
 pub use row::{EditRefusal, TypedRefusal};
 pub use seen::{Seen, Taken};

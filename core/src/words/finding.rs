@@ -38,6 +38,30 @@ pub fn finding(finding: &Finding, wheel: &Wheel, style: Style) -> FindingWords {
     }
 }
 
+/// The question that measures what this one of the first look asks for; `None` of any other.
+#[must_use]
+pub fn measured_by(first: Question) -> Option<Question> {
+    Some(match first {
+        Question::FirstKeeper => Question::KeeperPresent,
+        Question::FirstTyre => Question::TyreGap,
+        Question::FirstSpokes => Question::SpokeBroken,
+        Question::FirstDish => Question::Dish,
+        Question::FirstJoints => Question::JointGap,
+        Question::FirstNave => Question::CrackNave,
+        Question::FirstRot => Question::RotFelloe,
+        _ => return None,
+    })
+}
+
+/// Said of a finding of the first look once this question was answered.
+#[must_use]
+pub fn measured_since(question: Question, style: Style) -> String {
+    format!(
+        "Measured since: see {}.",
+        super::question::short(question, style)
+    )
+}
+
 fn where_(finding: &Finding, wheel: &Wheel, style: Style) -> String {
     let at = places(&finding.places, wheel, style);
     let over = finding.question.places() == Places::RoundTheTyre
@@ -196,12 +220,12 @@ fn not_looked(left: &[Place], wheel: &Wheel, style: Style) -> Option<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::finding;
+    use super::{finding, measured_by, measured_since};
     use crate::daybook::{Entry, Says};
     use crate::diagnosis::{Beside, Taken, house_limits, judge};
     use crate::quantity::Percent;
     use crate::quantity::length::millimetres;
-    use crate::survey::{Answer, Crack, Pad, Play, Question, Ring};
+    use crate::survey::{Answer, Crack, Group, Pad, Play, Question, Ring};
     use crate::wheel::{Place, Size, Sizes, Tyre, Wheel};
     use crate::words::sample::{mm, reading, style, wheel};
 
@@ -252,6 +276,24 @@ mod tests {
     fn spokes(question: Question, numbers: &[u16], answer: Answer) -> Vec<Given> {
         let at = |n: &u16| (question, Place::Spoke(*n), answer);
         numbers.iter().map(at).collect()
+    }
+
+    #[test]
+    fn every_question_of_the_first_look_is_measured_by_another() {
+        let rows = Question::all().filter_map(|first| {
+            let measured = measured_by(first);
+            assert_eq!(measured.is_some(), first.group() == Group::FirstLook);
+            measured.map(|by| measured_since(by, style()))
+        });
+        insta::assert_snapshot!(rows.collect::<Vec<_>>().join("\n"), @r"
+        Measured since: see keeper there.
+        Measured since: see tyre gap.
+        Measured since: see spoke broken.
+        Measured since: see dish.
+        Measured since: see joint gap.
+        Measured since: see nave cracks.
+        Measured since: see felloe rot.
+        ");
     }
 
     /// Whatever a bad answer to a question is, the finding has words.

@@ -32,6 +32,9 @@ pub fn decision(refusal: DecisionRefusal) -> String {
         DecisionRefusal::NotSigned => {
             "A decision needs the name of the one who signs it. Nothing was changed.".to_owned()
         }
+        DecisionRefusal::AgainBefore => {
+            "The day to look again lies before the day of the examination: it must be that day or a later one. Nothing was changed.".to_owned()
+        }
     }
 }
 
@@ -99,6 +102,7 @@ mod tests {
                 now: Standing::KeepEmpty,
             },
             DecisionRefusal::NotSigned,
+            DecisionRefusal::AgainBefore,
         ]
         .map(decision);
         insta::assert_snapshot!(rows.join("\n"), @r"
@@ -107,6 +111,7 @@ mod tests {
         “light work only” is kinder than “keep empty”, which is proposed: write down why. Nothing was changed.
         It was decided when “light work only” was proposed; now “keep empty” is, and that counts until it is decided anew. The decision is kept in the book.
         A decision needs the name of the one who signs it. Nothing was changed.
+        The day to look again lies before the day of the examination: it must be that day or a later one. Nothing was changed.
         ");
     }
 

@@ -2,7 +2,7 @@
 
 use cartside_core::daybook::{Digests, VehicleView};
 use cartside_core::wheel::{Position, Size};
-use cartside_core::words::report::{Block, Document, drawn_at, figures};
+use cartside_core::words::report::{Block, Document, LEGEND, drawn_at, figures};
 
 use super::album::Album;
 use crate::component::mark::standing_mark;
@@ -88,8 +88,9 @@ fn drawing(shop: Workshop, vehicle: &VehicleView<'_, '_>, position: Position) ->
         figures: &figures,
     };
     sheet!(
-        "<figure class=drawn>{}<figcaption>{}</figcaption></figure>",
+        "<figure class=drawn>{}<figcaption>{} {}</figcaption></figure>",
         wheel_drawing(vehicle.id(), position, &looking, &drawn),
-        words
+        words,
+        LEGEND
     )
 }

@@ -1,7 +1,7 @@
 //! What is decided of a wheel at its latest examination: by whom, why, until when, and whether that stands.
 
 use cartside_core::daybook::{Entry, EntryId, Says};
-use cartside_core::diagnosis::{decisions, stands};
+use cartside_core::diagnosis::{decisions, stands_at};
 use cartside_core::wheel::Position;
 use cartside_core::words;
 use leptos::prelude::Get;
@@ -48,7 +48,12 @@ fn card(entry: &Entry, looking: &Looking) -> Piece {
         let said = words::says::heading(entry, None, workshop::workshop().style());
         return sheet!("<p class=warning>{}</p>", said);
     };
-    let refused = stands(said, looking.judgement.proposed(), looking.people).err();
+    let day = looking
+        .examination
+        .as_ref()
+        .map(|latest| latest.day.as_str());
+    let proposed = looking.judgement.proposed();
+    let refused = stands_at(said, proposed, looking.people, day.unwrap_or_default()).err();
     let lapsed = refused.map(|refusal| {
         sheet!(
             "<p class=warning data-lapsed>{}</p>",

@@ -1,7 +1,10 @@
 //! What was found: where, how much, by whose limit, on which entries it rests, and where nobody looked.
 
 use cartside_core::daybook::EntryId;
+use cartside_core::diagnosis::cause::likely;
+use cartside_core::diagnosis::cure::weighed;
 use cartside_core::diagnosis::{Cure, Finding, InTheWay, before_a_draw, causes, cures};
+use cartside_core::survey::Answer;
 use cartside_core::words;
 
 use crate::component::mark::grade_mark;
@@ -78,8 +81,11 @@ fn one_finding(looking: &Looking, finding: &Finding, waits: bool) -> Piece {
 }
 
 /// What may have brought it about, what would tell that apart, and what can be done in which order; folded.
-fn causes_and_cures(looking: &Looking, finding: &Finding, waits: bool) -> Piece {
+fn causes_and_cures(looking: &Looking, finding: &Finding, waits: bool) -> Option<Piece> {
     let style = workshop().style();
+    if likely(finding).is_empty() && weighed(finding).is_empty() {
+        return measured_since(looking, finding);
+    }
     let judgement = &looking.judgement;
     let causes = causes(finding, judgement).into_iter().map(|(cause, told)| {
         let said = words::cause::cause(cause, style);
@@ -99,12 +105,24 @@ fn causes_and_cures(looking: &Looking, finding: &Finding, waits: bool) -> Piece 
             waits.map(|said| sheet!("<p class=strong data-waits>{}</p>", said))
         )
     });
-    sheet!(
+    Some(sheet!(
         "<details class=fold data-cures><summary>Likely causes, and what can be done</summary>\
          <ul class=list>{}</ul><ol class=cautions>{}</ol></details>",
         causes.collect::<Vec<Piece>>(),
         cures.collect::<Vec<Piece>>()
-    )
+    ))
+}
+
+/// Where what the first look found was measured on this wheel, what that is called.
+fn measured_since(looking: &Looking, finding: &Finding) -> Option<Piece> {
+    let by = words::finding::measured_by(finding.question)?;
+    let looked = |answers: &[Answer]| answers.iter().any(Answer::looked);
+    let mut answers = looking.answers.iter();
+    let answered = answers.any(|((question, _), given)| *question == by && looked(given));
+    answered.then(|| {
+        let said = words::finding::measured_since(by, workshop().style());
+        sheet!("<p data-measured>{}</p>", said)
+    })
 }
 
 /// What each of these entries says, and who says it when.

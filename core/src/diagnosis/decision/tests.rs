@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use proptest::sample::select;
 
-use super::{DecisionRefusal, carries_people, decided, decisions, effective, stands};
+use super::{DecisionRefusal, carries_people, decided, decisions, effective, stands, stands_at};
 use crate::daybook::{
     Book, Day, Decision, Entry, EntryId, Hand, Kind, Says, Stamp, Unwritten, Visit, WheelSaid,
 };
@@ -146,6 +146,20 @@ fn a_decision_is_signed() {
         stands(&nobody, KeepEmpty, false),
         Err(DecisionRefusal::NotSigned)
     );
+}
+
+#[test]
+fn a_day_to_look_again_is_none_before_the_examination() {
+    let at = |again| {
+        let decision = Decision {
+            look_again: Day::read(again),
+            ..plainly(KeepEmpty, KeepEmpty)
+        };
+        stands_at(&decision, KeepEmpty, false, "2026-11-25")
+    };
+    assert_eq!(at("2026-11-24"), Err(DecisionRefusal::AgainBefore));
+    assert_eq!(at("2026-11-25"), Ok(()));
+    assert_eq!(at("2027-01-01"), Ok(()));
 }
 
 #[test]

@@ -5,8 +5,8 @@ use super::super::{capital, list, place, term, visit, when};
 use super::document::{Block, fact};
 use crate::daybook::{Day, Decision, Entry, EntryId, Kind, Says, VehicleView, Visit};
 use crate::diagnosis::{
-    DecisionRefusal, Judgement, Limit, Standing, carries_people, decisions, examined, standing_at,
-    stands,
+    DecisionRefusal, Judgement, Limit, Standing, carries_people, decisions, examined, set_before,
+    standing_at, stands_at,
 };
 use crate::survey::Use;
 use crate::wheel::{Part, Position, Wheel};
@@ -21,6 +21,16 @@ pub(super) struct Wheeled<'a> {
     pub standing: Standing,
     /// Every decision that counts, with why it does not stand, if it does not.
     pub decided: Vec<(&'a Entry, &'a Decision, Result<(), DecisionRefusal>)>,
+}
+
+impl Wheeled<'_> {
+    /// The earliest day to look at it again that a decision sets which stands.
+    pub fn look_again(&self) -> Option<&Day> {
+        let standing = self.decided.iter().filter(|(_, _, stands)| stands.is_ok());
+        standing
+            .filter_map(|(_, said, _)| said.look_again.as_ref())
+            .min()
+    }
 }
 
 /// One examination of one vehicle.
@@ -59,7 +69,10 @@ impl<'v, 'a> Case<'v, 'a> {
                 standing: standing_at(vehicle, visit, position, limits)?,
                 decided: decided
                     .filter_map(|entry| match &entry.says {
-                        Says::Decision(said) => Some((entry, said, stands(said, proposed, people))),
+                        Says::Decision(said) => {
+                            let stands = stands_at(said, proposed, people, begun.at.day());
+                            Some((entry, said, stands))
+                        }
                         _ => None,
                     })
                     .collect(),
@@ -154,6 +167,10 @@ impl<'v, 'a> Case<'v, 'a> {
         for it in &self.wheels {
             let at = capital(&place::wheel_at(it.position));
             blocks.push(Block::Standing(at, it.standing));
+            if let Some(day) = it.look_again() {
+                let said = capital(&when::look_again(day, ""));
+                blocks.push(Block::Text(format!("{said}.")));
+            }
         }
         for position in &self.absent {
             let at = capital(&place::wheel_at(*position));
@@ -218,11 +235,34 @@ impl<'v, 'a> Case<'v, 'a> {
         }
     }
 
-    /// The earliest day by which any wheel is to be looked at again.
-    pub fn look_again(&self) -> Option<&Day> {
-        let all = self.wheels.iter().flat_map(|it| &it.decided);
-        all.filter_map(|(_, said, _)| said.look_again.as_ref())
-            .min()
+    /// The earliest day by which any wheel is to be looked at again, with each wheel's own where they
+    /// differ; where this examination sets none, the day an earlier one set.
+    pub fn look_again(&self) -> Option<String> {
+        let here = self
+            .wheels
+            .iter()
+            .filter_map(|it| Some((it, it.look_again()?)));
+        let days: Vec<(&Wheeled, &Day)> = here.collect();
+        let Some(first) = days.iter().map(|(_, day)| *day).min() else {
+            return self.set_before();
+        };
+        let mut said = when::on(first);
+        if days.iter().any(|(_, day)| *day != first) {
+            let each = days.iter().map(|(it, day)| {
+                let at = place::wheel_at(it.position);
+                format!("{at}: {}", when::on(day))
+            });
+            said.push_str(&format!(" ({})", each.collect::<Vec<_>>().join("; ")));
+        }
+        Some(said)
+    }
+
+    fn set_before(&self) -> Option<String> {
+        let each = self.wheels.iter();
+        let before = |it: &Wheeled| set_before(self.vehicle, self.begun, it.position);
+        let (visit, day) = each.filter_map(before).min_by_key(|(_, day)| *day)?;
+        let (on, day) = (when::day(&visit.at), when::on(day));
+        Some(format!("set at the examination of {on}: {day}"))
     }
 
     /// The pictures of the examination, with part and remarks.

@@ -38,7 +38,8 @@ pub fn figures(
 }
 
 fn short(question: Question, answer: &Answer, style: Style) -> Option<String> {
-    if question.places() == crate::survey::Places::Whole {
+    // Beside a gap a thickness would read as one.
+    if question.places() == crate::survey::Places::Whole || question == Question::TyreLeft {
         return None;
     }
     Some(match answer {
@@ -55,6 +56,9 @@ fn short(question: Question, answer: &Answer, style: Style) -> Option<String> {
         _ => return None,
     })
 }
+
+/// What the hatching and the circles of a drawing stand for.
+pub const LEGEND: &str = "Dots: a note. Slanting lines: light work only. Lattice: keep empty. Solid: not on this wheel. The circle on a part carries the mark of the same grade.";
 
 /// The greatest wheel that is drawn at one to ten: with its numbers it still fits the width of A4.
 const AT_TEN: f64 = 1380.0;

@@ -54,7 +54,7 @@ fn identity(case: &Case) -> Vec<(String, String)> {
     let again = case.look_again();
     facts.push(fact("Stage, as said last", stages.join("; or: ")));
     facts.push(fact("Conditions", case.told(|visit| &visit.conditions)));
-    let again = again.map_or_else(|| "no day is set".to_owned(), when::on);
+    let again = again.unwrap_or_else(|| "no day is set".to_owned());
     facts.push(fact("Look again by", again));
     facts
 }

@@ -18,7 +18,7 @@ use crate::daybook::{EntryId, VehicleView};
 use crate::diagnosis::Limit;
 use case::Case;
 pub use document::{Block, Document};
-pub use figures::{drawn_at, figures};
+pub use figures::{LEGEND, drawn_at, figures};
 
 /// The version of this core, as it is kept with a report handed over.
 pub const CORE: &str = env!("CARGO_PKG_VERSION");

@@ -1,7 +1,7 @@
 //! The owner's page, in plain words: what the vehicle may and must not do and until when, what is to be
 //! done now, soon or later, and when to look again.
 
-use super::super::{capital, caution, cure, finding, need, outcome, place, standing, term, when};
+use super::super::{capital, caution, cure, finding, need, outcome, place, standing, term};
 use super::NO_LEAVE;
 use super::case::{Case, Wheeled};
 use super::document::Block;
@@ -146,6 +146,9 @@ fn falls(refusal: DecisionRefusal) -> String {
             term::standing(now)
         ),
         DecisionRefusal::NotSigned => "no name is signed".to_owned(),
+        DecisionRefusal::AgainBefore => {
+            "its day to look again lies before the examination".to_owned()
+        }
     }
 }
 
@@ -225,7 +228,7 @@ fn weighed(case: &Case, it: &Wheeled, found: &Finding) -> String {
 
 fn look_again(case: &Case) -> String {
     match case.look_again() {
-        Some(day) => when::on(day),
+        Some(said) => said,
         None if case.standing() == Standing::NoFaultFound => {
             "No day is set. Wheels are looked at again each season, and before heavy work."
                 .to_owned()

@@ -8,7 +8,7 @@ use crate::diagnosis::Standing;
 pub(super) fn show_card(case: &Case) -> Vec<Block> {
     let standing = case.standing();
     let again = case.look_again();
-    let again = again.map_or_else(|| "no day is set".to_owned(), when::on);
+    let again = again.unwrap_or_else(|| "no day is set".to_owned());
     let signed = if case.signed() {
         case.names()
     } else {

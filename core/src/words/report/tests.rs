@@ -4,7 +4,8 @@ use super::owner::may;
 use super::{Block, Cut, Document, kept, report};
 use crate::daybook::report::LONGEST_REPORT;
 use crate::daybook::{
-    Book, Day, Decision, Digest, Entry, Kind, Picture, Says, Visit, WheelSaid, Work, WorkDone,
+    Book, Day, Decision, Digest, Entry, Kind, Picture, Says, Stamp, Visit, WheelSaid, Work,
+    WorkDone,
 };
 use crate::diagnosis::{Standing, examined, house_limits};
 use crate::quantity::length::millimetres;
@@ -264,6 +265,7 @@ fn the_owners_page_is_in_plain_words() {
     --------------------
     The vehicle: KEEP EMPTY
     Near wheel: KEEP EMPTY
+    Look again by 1 May 2027.
     Off wheel: NOT JUDGED
     The vehicle takes the harshest standing of its wheels. Axle bed, shafts, brake and harness were not examined.
 
@@ -336,7 +338,9 @@ fn the_owners_page_of_a_sound_cart() {
     --------------------
     The vehicle: NO FAULT FOUND
     Near wheel: NO FAULT FOUND
+    Look again by 1 May 2027.
     Off wheel: NO FAULT FOUND
+    Look again by 1 May 2027.
     The vehicle takes the harshest standing of its wheels. Axle bed, shafts, brake and harness were not examined.
 
     It may
@@ -368,6 +372,7 @@ fn the_full_examination_tells_everything() {
     ----------------
     The vehicle: KEEP EMPTY
     Near wheel: KEEP EMPTY
+    Look again by 1 May 2027.
     Off wheel: NOT JUDGED
     The vehicle takes the harshest standing of its wheels. Axle bed, shafts, brake and harness were not examined.
     - Near wheel: keep empty, decided; look again by 1 May 2027; signed Ada Field.
@@ -556,6 +561,61 @@ fn the_show_card_says_yes_or_no() {
     Look again by: 1 May 2027
     Signed: Ada Field
     Wheels only; axle bed, shafts, brake and harness were not examined. Not a permission to use the road: local law, the rules of the show and the driver's judgement stand.
+    ");
+}
+
+/// Only a decision that stands sets a day; where none is set here, that of an earlier examination is
+/// told as what it is.
+#[test]
+fn the_day_to_look_again_is_told_with_whose_it_is() {
+    let again = |days: [Option<&str>; 2], earlier: bool| {
+        let mut cart = sound_cart(&[Use::Goods]);
+        for (position, day) in [Position::Near, Position::Off].into_iter().zip(days) {
+            cart.decides(position, Standing::NoFaultFound, Standing::NoFaultFound);
+            if let Some(Entry {
+                says: Says::Decision(said),
+                ..
+            }) = cart.0.last_mut()
+            {
+                said.look_again = day.and_then(Day::read);
+            }
+        }
+        if earlier {
+            cart.write(Kind::Visit, "visit", Says::Visit(Visit::default()));
+            let first = cart.0.last().unwrap().id;
+            for entry in &mut cart.0 {
+                if entry.id == first {
+                    entry.visit = None;
+                    entry.at = Stamp::read("2026-05-04T09:00:00+01:00").unwrap();
+                }
+            }
+            cart.decides(
+                Position::Off,
+                Standing::NoFaultFound,
+                Standing::NoFaultFound,
+            );
+            cart.0.last_mut().unwrap().visit = Some(first);
+        }
+        let book = cart.book();
+        let page = plain(&book, Cut::ShowCard);
+        let mut lines = page.lines().filter(|line| line.contains("Look again by"));
+        lines.next().unwrap().to_owned()
+    };
+    let rows = [
+        again([Some("2027-03-01"), Some("2027-03-01")], false),
+        again([Some("2027-03-01"), Some("2027-05-01")], true),
+        again([Some("2026-11-04"), Some("2027-05-01")], false),
+        again([None, Some("2026-11-05")], false),
+        again([None, None], true),
+        again([None, None], false),
+    ];
+    insta::assert_snapshot!(rows.join("\n"), @r"
+    Look again by: 1 March 2027
+    Look again by: 1 March 2027 (near wheel: 1 March 2027; off wheel: 1 May 2027)
+    Look again by: 1 May 2027
+    Look again by: 5 November 2026
+    Look again by: Set at the examination of 4 May 2026: 1 May 2027
+    Look again by: No day is set
     ");
 }
 
@@ -919,4 +979,22 @@ fn the_scale_is_said_or_that_there_is_none() {
     Some(10): Height over the rim 1:10 where it is printed at full size; what lies within is not to scale. Seen from its face, clockwise from the mark.
     Some(20): Height over the rim 1:20 where it is printed at full size; what lies within is not to scale. Seen from its face, clockwise from the mark.
     ");
+}
+
+#[test]
+fn the_drawing_has_its_legend() {
+    insta::assert_snapshot!(super::LEGEND, @"Dots: a note. Slanting lines: light work only. Lattice: keep empty. Solid: not on this wheel. The circle on a part carries the mark of the same grade.");
+}
+
+/// A thickness beside a gap would read as one.
+#[test]
+fn no_thickness_stands_among_the_figures() {
+    let mut cart = Writing::cart(&[Use::Goods]);
+    let between = Place::Between(3);
+    cart.reads(Position::Near, Question::TyreLeft, between, mm(10.0));
+    cart.reads(Position::Near, Question::TyreGap, between, mm(1.5));
+    let book = cart.book();
+    let view = book.view();
+    let figures = super::figures(&view.vehicle(id(0)), id(VISIT), Position::Near, style());
+    assert_eq!(figures, [(between, "1½ mm".to_owned())]);
 }
