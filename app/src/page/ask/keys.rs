@@ -2,7 +2,7 @@
 
 use cartside_core::quantity::format::{FeelerStyle, LengthStyle};
 use cartside_core::survey::Pad;
-use leptos::prelude::{Get, Set};
+use leptos::prelude::Set;
 use web_sys::Event;
 
 use super::asking::Asking;
