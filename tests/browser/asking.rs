@@ -75,14 +75,14 @@ async fn the_next_question_comes_by_itself_and_undo_leads_back() {
     phone.see_saved("undone").await;
     phone.see_no(".already").await;
     phone.see("[data-key=undo]:disabled").await;
-    phone.step("a trembling hand answers once");
+    phone.step("a second tap meets a key of the next question, and is none");
     phone
         .ask(
             r#"
-const key = () => document.querySelector("[data-key=yes]");
-key().click();
+const tap = (key) => document.querySelector(`[data-key=${key}]`).click();
+tap("yes");
 const again = setInterval(() => {
-  if (document.querySelector("[data-question=keeper-right]")) { clearInterval(again); key().click(); }
+  if (document.querySelector("[data-question=keeper-right]")) { clearInterval(again); tap("no"); }
 }, 2);"#,
             json!([]),
         )

@@ -120,7 +120,7 @@ pub fn decided<'a>(
 }
 
 /// The day of an examination: that of its first entry.
-fn day<'a>(thread: &Thread<'a>) -> &'a str {
+pub(super) fn day<'a>(thread: &Thread<'a>) -> &'a str {
     let entries = thread.entries();
     entries.first().map_or("", |entry| entry.at.day())
 }

@@ -1,7 +1,7 @@
 //! What still holds of an earlier examination: a wheel that was found bad stays so until it is judged or decided anew,
 //! so that beginning to look again never makes it better.
 
-use super::decision::{carries_people, decisions, effective, stands};
+use super::decision::{carries_people, day, decisions, effective, stands_at};
 use super::examined::examined;
 use super::limit::Limit;
 use super::standing::Standing;
@@ -59,11 +59,12 @@ fn at(
     let judgement = examined(vehicle, visit, position, limits)?;
     let proposed = judgement.proposed();
     let people = carries_people(vehicle, visit);
+    let day = vehicle.visit_thread(visit).map_or("", day);
     let sides = decisions(vehicle, visit, position);
     let decided = sides.iter().any(|entry| match &entry.says {
         // To leave it not judged, even signed, settles nothing.
         Says::Decision(said) => {
-            said.standing != Standing::NotJudged && stands(said, proposed, people).is_ok()
+            said.standing != Standing::NotJudged && stands_at(said, proposed, people, day).is_ok()
         }
         _ => false,
     });
