@@ -1,18 +1,18 @@
 //! The rows of readings of one wheel: which limits each reaches and where, and what was not looked at.
 
+mod missing;
 mod signs;
 
-use super::finding::{Finding, Measure, Missing};
+use super::finding::{Finding, Measure};
 use super::judge::Beside;
 use super::limit::{Limit, Test};
-use super::needs::{needs, questions};
 use super::reach::{at_one_place, reaches, worse};
 use super::seen::{Seen, Taken, seen_at};
 use super::standing::Grade;
 use crate::daybook::EntryId;
 use crate::quantity::length::{millimetres, to_paper_mm};
 use crate::quantity::{Length, Measured};
-use crate::survey::{Answer, Crack, Need, Places, Play, Question, Ring};
+use crate::survey::{Answer, Crack, Places, Play, Question, Ring};
 use crate::wheel::{Place, Size, Wheel};
 
 /// The places that reach a limit, and how far.
@@ -391,24 +391,5 @@ impl<'a> Rows<'a> {
             .filter(|place| !looked.contains(place))
             .take(left)
             .collect()
-    }
-
-    pub(super) fn missing(&self) -> Vec<Missing> {
-        needs(self.wheel)
-            .filter_map(|need| self.missing_of(need))
-            .collect()
-    }
-
-    fn missing_of(&self, need: Need) -> Option<Missing> {
-        let rows = questions(need);
-        let left = rows.iter().flat_map(|row| self.not_looked(*row)).collect();
-        let left = each_once(left);
-        (!left.is_empty()).then(|| Missing {
-            need,
-            places: left
-                .into_iter()
-                .filter(|place| *place != Place::Whole)
-                .collect(),
-        })
     }
 }
