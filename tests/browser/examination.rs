@@ -223,6 +223,17 @@ async fn work_stands_between_what_was_read_before_and_after() {
     phone.open_of_vehicle(&cart, "/work/near", "work").await;
     phone.see_words("[data-beside=before]", "foot loose").await;
     phone.see_words("[data-beside=after]", "foot tight").await;
+    phone.step("a tyre contracted, beside the gap that was under it");
+    phone.open_question(&cart, "near", "tyre-gap").await;
+    phone.tap_key("2").await;
+    phone.see_saved("tyre gap 2 mm").await;
+    phone.open_of_vehicle(&cart, "/work/near", "work").await;
+    phone.tap_choice("work", "contracted").await;
+    phone.tap("[data-key=save-work]").await;
+    phone.see_saved("tyre contracted").await;
+    phone
+        .see_words("li:first-child [data-beside=before]", "tyre gap 2 mm")
+        .await;
     phone.close().await;
 }
 

@@ -2,7 +2,7 @@
 
 use cartside_core::daybook::{Entry, EntryId, Kind, Says, Unwritten, VehicleView, Work, WorkDone};
 use cartside_core::diagnosis::{InTheWay, before_a_draw};
-use cartside_core::survey::Slot;
+use cartside_core::survey::{Question, Slot};
 use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words::{self, Style};
 use leptos::prelude::*;
@@ -240,13 +240,24 @@ fn readings<'a>(vehicle: &VehicleView<'_, 'a>, part: Part, n: u64) -> Vec<(When,
     let mut found: Vec<(When, &'a Entry)> = Vec::new();
     for thread in vehicle.threads(&Kind::Reading) {
         for entry in thread.entries() {
-            let slot = Slot::from_code(&entry.slot).filter(|slot| slot.part() == part);
+            let slot = Slot::from_code(&entry.slot).filter(|slot| tells_of(slot, part));
             if slot.is_some() && !thread.struck() && matches!(entry.says, Says::Reading(_)) {
                 take(&mut found, entry, n);
             }
         }
     }
     found
+}
+
+/// Whether a reading tells of work on this part. The tyre goes by the whole wheel, and so do the gaps under it and the
+/// joints it draws together.
+fn tells_of(slot: &Slot, part: Part) -> bool {
+    let whole = part == Part::At(slot.position, Place::Whole);
+    let drawn = matches!(
+        slot.question,
+        Question::TyreGap | Question::TyreRing | Question::JointGap
+    );
+    slot.part() == part || (whole && drawn)
 }
 
 /// Keeps an entry if it is nearer to this number than what is kept of its slot on that side.
