@@ -135,6 +135,8 @@ impl Run {
 
     fn browser(&self, tally: &mut Tally) {
         let mut command = self.program(BROWSER);
+        // Each spends much of its time waiting, so one more than the usual two processors keeps them busy.
+        command.env("RUST_TEST_THREADS", "3");
         tally.tests("browser tests", &mut command);
     }
 
