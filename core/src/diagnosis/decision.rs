@@ -120,7 +120,7 @@ pub fn decided<'a>(
 }
 
 /// The day of an examination: that of its first entry.
-pub(super) fn day<'a>(thread: &Thread<'a>) -> &'a str {
+fn day<'a>(thread: &Thread<'a>) -> &'a str {
     let entries = thread.entries();
     entries.first().map_or("", |entry| entry.at.day())
 }
@@ -140,14 +140,32 @@ pub fn effective(
     position: Position,
     proposed: Standing,
 ) -> Standing {
+    of_sides(
+        &standing_sides(vehicle, visit, position, proposed),
+        proposed,
+    )
+}
+
+/// What these sides come to together.
+pub(super) fn of_sides(sides: &[Option<Standing>], proposed: Standing) -> Standing {
+    let each = sides.iter().map(|side| side.unwrap_or(proposed));
+    each.max().unwrap_or(proposed)
+}
+
+/// The standing that each decision on this wheel gives, at this examination; `None` of one that does
+/// not stand.
+pub(super) fn standing_sides(
+    vehicle: &VehicleView<'_, '_>,
+    visit: EntryId,
+    position: Position,
+    proposed: Standing,
+) -> Vec<Option<Standing>> {
     let people = carries_people(vehicle, visit);
     let day = vehicle.visit_thread(visit).map_or("", day);
-    let side = |entry| match decision(entry) {
-        Some(decision) if stands_at(decision, proposed, people, day).is_ok() => decision.standing,
-        _ => proposed,
-    };
+    let stands = |it: &&Decision| stands_at(it, proposed, people, day).is_ok();
+    let side = |entry| decision(entry).filter(stands).map(|it| it.standing);
     let sides = decisions(vehicle, visit, position);
-    sides.into_iter().map(side).max().unwrap_or(proposed)
+    sides.into_iter().map(side).collect()
 }
 
 #[cfg(test)]

@@ -1,11 +1,11 @@
 //! What still holds of an earlier examination: a wheel that was found bad stays so until it is judged or decided anew,
 //! so that beginning to look again never makes it better.
 
-use super::decision::{carries_people, day, decisions, effective, stands_at};
+use super::decision::{of_sides, standing_sides};
 use super::examined::examined;
 use super::limit::Limit;
 use super::standing::Standing;
-use crate::daybook::{Entry, EntryId, Says, VehicleView};
+use crate::daybook::{Entry, EntryId, VehicleView};
 use crate::wheel::Position;
 
 /// The standing of a wheel at one examination: by what is decided there, or proposed, or, until it is
@@ -16,9 +16,12 @@ pub fn standing_at(
     position: Position,
     limits: &[Limit],
 ) -> Option<Standing> {
-    let (own, _) = at(vehicle, visit, position, limits)?;
-    let held = held(vehicle, visit, position, limits).map(|(standing, _)| standing);
-    Some(held.map_or(own, |held| own.max(held)))
+    let (own, settled) = at(vehicle, visit, position, limits)?;
+    if settled {
+        return Some(own);
+    }
+    let before = before(vehicle, visit, position, limits);
+    Some(before.map_or(own, |(before, _)| own.max(before)))
 }
 
 /// What holds of the examinations before this one, harsher than *not judged*, and the one that found
@@ -34,6 +37,16 @@ pub fn held<'a>(
     if settled {
         return None;
     }
+    before(vehicle, visit, position, limits)
+}
+
+/// The same, whatever this one has come to.
+fn before<'a>(
+    vehicle: &VehicleView<'_, 'a>,
+    visit: EntryId,
+    position: Position,
+    limits: &[Limit],
+) -> Option<(Standing, &'a Entry)> {
     let visits = vehicle.visits();
     let before = visits.iter().position(|entry| entry.id == visit)?;
     let mut harshest: Option<(Standing, &'a Entry)> = None;
@@ -58,18 +71,11 @@ fn at(
 ) -> Option<(Standing, bool)> {
     let judgement = examined(vehicle, visit, position, limits)?;
     let proposed = judgement.proposed();
-    let people = carries_people(vehicle, visit);
-    let day = vehicle.visit_thread(visit).map_or("", day);
-    let sides = decisions(vehicle, visit, position);
-    let decided = sides.iter().any(|entry| match &entry.says {
-        // To leave it not judged, even signed, settles nothing.
-        Says::Decision(said) => {
-            said.standing != Standing::NotJudged && stands_at(said, proposed, people, day).is_ok()
-        }
-        _ => false,
-    });
-    let standing = effective(vehicle, visit, position, proposed);
-    Some((standing, judgement.missing.is_empty() || decided))
+    let sides = standing_sides(vehicle, visit, position, proposed);
+    // To leave it not judged, even signed, settles nothing.
+    let silent = |side: &Option<Standing>| side.is_none_or(|it| it == Standing::NotJudged);
+    let settled = judgement.missing.is_empty() || !sides.iter().all(silent);
+    Some((of_sides(&sides, proposed), settled))
 }
 
 #[cfg(test)]
