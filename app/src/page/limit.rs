@@ -100,11 +100,8 @@ fn set(shop: Workshop, row: &Limit, threshold: Option<Threshold>, then: impl FnO
         row: code.clone(),
         threshold,
     };
-    let before = shop.house.with_untracked(|house| {
-        let view = house.book.view();
-        let thread = view.limits().find(|thread| is_of(thread, &code));
-        thread.map(Thread::to_replace).unwrap_or_default()
-    });
+    let before = untrack(|| of_row(shop, &code, |thread| Some(thread.to_replace())));
+    let before = before.unwrap_or_default();
     if let Some(entry) = Unwritten::new(None, Says::Limit(said)) {
         let what = words::outcome::row_words(&code, shop.style());
         shop.write_then(&entry.replacing(before), what, |stored| {
@@ -119,9 +116,7 @@ fn set(shop: Workshop, row: &Limit, threshold: Option<Threshold>, then: impl FnO
 fn others(shop: Workshop, row: Limit) -> Piece {
     let code = row.code();
     let used = shop.limits().iter().any(|limit| limit.code() == code);
-    let strike = shop.house.with(|house| {
-        let view = house.book.view();
-        let thread = view.limits().find(|thread| is_of(thread, &code))?;
+    let strike = of_row(shop, &code, |thread| {
         let head = thread.counts().into_iter().next()?;
         Some(Unwritten::striking(head, thread.to_replace()))
     });
@@ -143,17 +138,12 @@ fn others(shop: Workshop, row: Limit) -> Piece {
 }
 
 /// What was ever set, the latest first.
-fn history(shop: Workshop, row: &Limit) -> Piece {
-    let (code, style) = (row.code(), shop.style());
-    shop.house.with(|house| {
-        let view = house.book.view();
-        let Some(thread) = view.limits().find(|thread| is_of(thread, &code)) else {
-            return nothing();
-        };
-        sheet!(
+fn history(shop: Workshop, row: &Limit) -> Option<Piece> {
+    of_row(shop, &row.code(), |thread| {
+        Some(sheet!(
             "<section class=stack><h2>What was set</h2><ul class=list>{}</ul></section>",
-            said_before(thread, style)
-        )
+            said_before(thread, shop.style())
+        ))
     })
 }
 
@@ -172,6 +162,11 @@ fn said_before(thread: &Thread<'_>, style: Style) -> Vec<Piece> {
     entries.map(item).collect()
 }
 
-fn is_of(thread: &Thread<'_>, code: &str) -> bool {
-    thread.heads().iter().any(|head| head.slot == code)
+/// Something of the thread in which the shop sets the row of this name; `None` if it never did.
+fn of_row<T>(shop: Workshop, code: &str, take: impl FnOnce(&Thread<'_>) -> Option<T>) -> Option<T> {
+    shop.house.with(|house| {
+        let view = house.book.view();
+        let is_of = |thread: &&Thread<'_>| thread.heads().iter().any(|head| head.slot == code);
+        take(view.limits().find(is_of)?)
+    })
 }
