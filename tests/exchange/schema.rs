@@ -1,7 +1,7 @@
 //! Our lines against the JSON Schema of a line, by a validator that is not ours.
 
 use cartside_core::daybook::{
-    Day, Decision, Digest, Hand, Kind, LimitSaid, Picture, Report, Says, Stamp, Threshold,
+    Day, Decision, Digest, Hand, Kind, LimitSaid, Picture, Report, SameAs, Says, Stamp, Threshold,
     Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use cartside_core::diagnosis::house_limits;
@@ -35,7 +35,7 @@ fn strict() -> Validator {
     only_known_words(&mut schema);
     for said in [
         "vehicle", "wheel", "visit", "reading", "remark", "picture", "erasure", "decision",
-        "limit", "work", "report",
+        "limit", "work", "report", "same-as",
     ] {
         assert!(schema["$defs"][said]["properties"].is_object(), "{said}");
         schema["$defs"][said]["additionalProperties"] = false.into();
@@ -53,6 +53,7 @@ fn strict() -> Validator {
         { "$ref": "#/$defs/decision-slot" },
         { "$ref": "#/$defs/limit-slot" },
         { "$ref": "#/$defs/report-slot" },
+        { "$ref": "#/$defs/same-as-slot" },
     ]);
     schema["properties"]["cartside"]["const"] = 1.into();
     jsonschema::draft202012::new(&schema).unwrap()
@@ -86,7 +87,8 @@ fn hand(n: u64) -> Hand {
 }
 
 fn entry(says: Says) -> Unwritten {
-    let vehicle = (!matches!(says, Says::Vehicle(_) | Says::Limit(_))).then(|| id("cart"));
+    let vehicle =
+        (!matches!(says, Says::Vehicle(_) | Says::Limit(_) | Says::SameAs(_))).then(|| id("cart"));
     Unwritten::new(vehicle, says).unwrap().in_visit(id("visit"))
 }
 
@@ -282,6 +284,8 @@ fn everything() -> Vec<Unwritten> {
     all.extend(decisions());
     all.extend(limits());
     all.extend(work_and_reports());
+    let same = SameAs::new(id("cart"), id("the same cart")).unwrap();
+    all.push(entry(Says::SameAs(same)));
     let corrections: Vec<_> = all
         .iter()
         .map(|entry| entry.clone().replacing(vec![id("a"), id("b")]))

@@ -3,6 +3,7 @@
 use super::decision::Decision;
 use super::digest::Digest;
 use super::report::Report;
+use super::same_as::SameAs;
 use super::stamp::Stamp;
 use super::threshold::LimitSaid;
 use super::work::WorkDone;
@@ -43,12 +44,14 @@ pub enum Kind {
     Work,
     /// A report is handed over.
     Report,
+    /// Two descriptions are of one vehicle.
+    SameAs,
     /// A kind this version does not know, kept as it came.
     Unknown(String),
 }
 
 impl Kind {
-    const KNOWN: [Kind; 11] = [
+    const KNOWN: [Kind; 12] = [
         Kind::Vehicle,
         Kind::Wheel,
         Kind::Visit,
@@ -60,6 +63,7 @@ impl Kind {
         Kind::Limit,
         Kind::Work,
         Kind::Report,
+        Kind::SameAs,
     ];
 
     /// The word that stands for this kind on paper.
@@ -76,6 +80,7 @@ impl Kind {
             Kind::Limit => "limit",
             Kind::Work => "work",
             Kind::Report => "report",
+            Kind::SameAs => "same-as",
             Kind::Unknown(code) => code,
         }
     }
@@ -89,12 +94,12 @@ impl Kind {
     }
 
     /// Whether a slot of this kind has one thread only, however its entries are joined: a
-    /// description is one thing, and so are a limit and what one examination decides of a wheel. Of
-    /// readings, remarks and pictures all stand beside each other.
+    /// description is one thing, and so are a limit, what one examination decides of a wheel, and
+    /// whether two vehicles are one. Of readings, remarks and pictures all stand beside each other.
     pub fn one_thread_a_slot(&self) -> bool {
         matches!(
             self,
-            Kind::Vehicle | Kind::Wheel | Kind::Limit | Kind::Decision
+            Kind::Vehicle | Kind::Wheel | Kind::Limit | Kind::Decision | Kind::SameAs
         )
     }
 }
@@ -173,6 +178,8 @@ pub enum Says {
     Work(WorkDone),
     /// A report handed over.
     Report(Report),
+    /// Two descriptions are of one vehicle.
+    SameAs(SameAs),
     /// What it replaces is struck out.
     Struck,
     /// Written by a newer Cartside: kept, counted, not read.

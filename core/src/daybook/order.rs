@@ -6,7 +6,7 @@ use std::cmp::Ordering;
 use super::entry::{Entry, EntryId};
 
 /// Sorts entries; those that the order does not tell apart stay as they stood.
-pub(super) fn sort(entries: &mut [&Entry], order: fn(&Entry, &Entry) -> Ordering) {
+pub(super) fn sort(entries: &mut [&Entry], order: &dyn Fn(&Entry, &Entry) -> Ordering) {
     entries.sort_by(|one, other| order(one, other));
 }
 

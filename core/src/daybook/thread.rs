@@ -33,7 +33,7 @@ impl<'a> Thread<'a> {
         replaced: &dyn Fn(EntryId) -> bool,
         mut not_here: Vec<EntryId>,
     ) -> Thread<'a> {
-        order::sort(&mut entries, order::shown);
+        order::sort(&mut entries, &order::shown);
         not_here.sort_unstable();
         not_here.dedup();
         let heads = entries
@@ -144,7 +144,7 @@ impl<'a> Thread<'a> {
     /// more entries that stood beside each other and did not say the same.
     pub fn last_settlement(&self) -> Option<&'a Entry> {
         let mut by_id = self.entries.clone();
-        order::sort(&mut by_id, order::by_id);
+        order::sort(&mut by_id, &order::by_id);
         let settles = |entry: &&Entry| entry.replaces.len() > 1 && self.settles(entry, &by_id);
         self.entries.iter().rev().copied().find(settles)
     }

@@ -39,8 +39,8 @@ pub struct Unwritten {
 }
 
 impl Unwritten {
-    /// An entry that says this of a vehicle (`None` to begin one, and for a limit, which is the whole
-    /// house's), replacing nothing. `None` for
+    /// An entry that says this of a vehicle (`None` to begin one, for a limit and for two vehicles that
+    /// are one, which are the whole house's), replacing nothing. `None` for
     /// what can only be said of other entries: a strike, or something unread.
     pub fn new(vehicle: Option<EntryId>, says: Says) -> Option<Unwritten> {
         let (kind, slot) = place(&says)?;
@@ -111,6 +111,7 @@ fn place(says: &Says) -> Option<(Kind, String)> {
         Says::Limit(limit) => (Kind::Limit, limit.row.clone()),
         Says::Work(work) => (Kind::Work, work.part.code()),
         Says::Report(_) => (Kind::Report, report::SLOT.to_owned()),
+        Says::SameAs(same) => (Kind::SameAs, same.slot()),
         Says::Struck | Says::Unread => return None,
     })
 }

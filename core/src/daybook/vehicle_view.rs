@@ -24,7 +24,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
         VehicleView { view, id }
     }
 
-    /// The entry that began the vehicle.
+    /// The entry that began the vehicle; of several that are one the smallest id.
     pub fn id(&self) -> EntryId {
         self.id
     }
@@ -61,7 +61,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
         let mut entries: Vec<&'a Entry> = threads
             .flat_map(|(_, thread)| thread.entries().iter().copied())
             .collect();
-        order::sort(&mut entries, order::shown);
+        order::sort(&mut entries, &order::shown);
         entries
     }
 
@@ -144,7 +144,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
     /// goes by the calendar.
     pub fn visits_by_day(&self) -> Vec<&'a Entry> {
         let mut visits = self.visits();
-        order::sort(&mut visits, order::by_day);
+        order::sort(&mut visits, &order::by_day);
         visits
     }
 

@@ -1,26 +1,22 @@
 //! A book as it reads: threads, vehicles, and what is odd about the set.
 
-use std::cmp::Ordering;
-
 use super::book::Book;
 use super::digests::Digests;
 use super::entry::{Entry, EntryId, Kind, Says, Subject};
 use super::joining::threads;
 use super::order;
 use super::problem::Problem;
+use super::same_as::Joined;
 use super::thread::Thread;
 use super::vehicle_view::VehicleView;
 
 /// Entries that may be joined: one kind, one subject, one slot, and for what is decided one
-/// examination.
+/// examination. Vehicles that are one are one subject.
 type Group<'a> = (Subject, &'a Kind, &'a str, Option<EntryId>);
 
-fn group(entry: &Entry) -> Group<'_> {
-    (entry.subject(), &entry.kind, &entry.slot, entry.within())
-}
-
-fn by_group(one: &Entry, other: &Entry) -> Ordering {
-    group(one).cmp(&group(other))
+fn group<'a>(entry: &'a Entry, joined: &Joined) -> Group<'a> {
+    let subject = joined.subject(entry);
+    (subject, &entry.kind, &entry.slot, entry.within())
 }
 
 /// A book as it reads.
@@ -28,23 +24,31 @@ fn by_group(one: &Entry, other: &Entry) -> Ordering {
 pub struct View<'a> {
     threads: Vec<(Subject, &'a Kind, Thread<'a>)>,
     problems: Vec<Problem>,
+    joined: Joined,
 }
 
 impl<'a> View<'a> {
     /// Reads the whole set.
     pub(super) fn of(book: &'a Book) -> View<'a> {
+        let joined = Joined::of(book);
         let mut entries: Vec<&'a Entry> = book.entries().collect();
         // Within a group they stay by id, as the book has them.
-        order::sort(&mut entries, by_group);
+        order::sort(&mut entries, &|one, other| {
+            group(one, &joined).cmp(&group(other, &joined))
+        });
         let mut view = View {
             threads: Vec::new(),
             problems: book
                 .entries()
-                .flat_map(|entry| strays(book, entry))
+                .flat_map(|entry| strays(book, entry, &joined))
                 .collect(),
+            joined: joined.clone(),
         };
-        for entries in entries.chunk_by(|one, other| group(one) == group(other)) {
-            let Some((subject, kind, ..)) = entries.first().map(|entry| group(entry)) else {
+        let alike =
+            |one: &&'a Entry, other: &&'a Entry| group(one, &joined) == group(other, &joined);
+        for entries in entries.chunk_by(alike) {
+            let Some((subject, kind, ..)) = entries.first().map(|entry| group(entry, &joined))
+            else {
                 continue;
             };
             let one_thread = kind.one_thread_a_slot();
@@ -81,7 +85,20 @@ impl<'a> View<'a> {
             .map(|(_, thread)| thread)
     }
 
-    /// Every vehicle that any entry belongs to, whether the entry that began it is here or not.
+    /// Which vehicles are one.
+    pub fn joined(&self) -> &Joined {
+        &self.joined
+    }
+
+    /// The threads in which two vehicles are said to be one.
+    pub fn same_as(&self) -> impl Iterator<Item = &Thread<'a>> {
+        self.threads_of(Subject::House)
+            .filter(|(kind, _)| **kind == Kind::SameAs)
+            .map(|(_, thread)| thread)
+    }
+
+    /// Every vehicle that any entry belongs to, whether the entry that began it is here or not; of those that
+    /// are one the one that stands for them.
     pub fn vehicles(&self) -> Vec<EntryId> {
         let mut vehicles = Vec::new();
         for (subject, _, _) in &self.threads {
@@ -94,9 +111,9 @@ impl<'a> View<'a> {
         vehicles
     }
 
-    /// One vehicle's part of the book.
+    /// One vehicle's part of the book, by the id of any that are one with it.
     pub fn vehicle(&self, id: EntryId) -> VehicleView<'_, 'a> {
-        VehicleView::new(self, id)
+        VehicleView::new(self, self.joined.stands_for(id))
     }
 
     /// Digests of the pictures whose bytes are to go.
@@ -120,7 +137,7 @@ impl<'a> View<'a> {
 }
 
 /// What an entry names as its vehicle or examination, and is not that.
-fn strays(book: &Book, entry: &Entry) -> Vec<Problem> {
+fn strays(book: &Book, entry: &Entry, joined: &Joined) -> Vec<Problem> {
     let vehicle = entry
         .vehicle
         .filter(|names| !book.entry(*names).is_some_and(Entry::begins_vehicle))
@@ -132,7 +149,7 @@ fn strays(book: &Book, entry: &Entry) -> Vec<Problem> {
         .visit
         .filter(|names| {
             !book.entry(*names).is_some_and(|named| {
-                named.kind == Kind::Visit && named.subject() == entry.subject()
+                named.kind == Kind::Visit && joined.subject(named) == joined.subject(entry)
             })
         })
         .map(|names| Problem::VisitNotHere {

@@ -168,8 +168,8 @@ fn entry(id: EntryId, mut fields: Fields) -> Result<Entry, LineRefusal> {
         (true, None) => Says::Struck,
         (true, Some(_)) => return Err(LineRefusal::SaysAndStrikes),
         _ if form > LINE_FORM => Says::Unread,
-        // A limit is the whole house's; one of a vehicle's own is a newer version's.
-        _ if kind == Kind::Limit && vehicle.is_some() => Says::Unread,
+        // These are the whole house's; one of a vehicle's own is a newer version's.
+        _ if matches!(kind, Kind::Limit | Kind::SameAs) && vehicle.is_some() => Says::Unread,
         (false, Some(mut said)) => {
             let says = says::read(&kind, &slot, &mut said)?;
             unread += said.left();
@@ -197,8 +197,8 @@ fn entry(id: EntryId, mut fields: Fields) -> Result<Entry, LineRefusal> {
     })
 }
 
-/// Everything but the beginning of a vehicle and a limit belongs to a vehicle, and what comes of an
-/// examination to that one.
+/// Everything but the beginning of a vehicle and what is the house's belongs to a vehicle, and what comes
+/// of an examination to that one.
 fn belongs(
     kind: &Kind,
     says: &Says,
@@ -206,7 +206,7 @@ fn belongs(
     visit: Option<EntryId>,
 ) -> Result<(), LineRefusal> {
     match kind {
-        Kind::Vehicle | Kind::Limit | Kind::Unknown(_) => Ok(()),
+        Kind::Vehicle | Kind::Limit | Kind::SameAs | Kind::Unknown(_) => Ok(()),
         _ if vehicle.is_none() => Err(LineRefusal::Missing("vehicle")),
         Kind::Reading if visit.is_none() => Err(LineRefusal::Missing("visit")),
         _ => match says {

@@ -24,6 +24,7 @@ pub fn says(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         Says::Remark(at, text) => format!("{}: “{text}”", part(*at, wheel, style)),
         Says::Picture(picture) => format!("{}: picture", part(picture.part, wheel, style)),
         Says::Erasure(_) => "a picture is erased".to_owned(),
+        Says::SameAs(_) => "two descriptions are of one vehicle".to_owned(),
         Says::Decision(said) => outcome::decision(said),
         Says::Limit(said) => outcome::limit(said, style),
         Says::Work(said) => outcome::work_done(said, wheel, style),
@@ -96,6 +97,7 @@ pub fn subject(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         Kind::Limit => Some(outcome::row_words(slot, style)),
         Kind::Work => at().map(|at| format!("work, {at}")),
         Kind::Report => Some("a report handed over".to_owned()),
+        Kind::SameAs => Some("two descriptions of one vehicle".to_owned()),
         Kind::Unknown(_) => None,
     };
     known.unwrap_or_else(|| "something a newer Cartside wrote".to_owned())

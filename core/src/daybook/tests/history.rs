@@ -6,8 +6,8 @@ use proptest::prelude::*;
 use super::writer::{answer, cart, foot, hand, mm, near_wheel};
 use crate::daybook::book::next_n;
 use crate::daybook::{
-    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Report, Says, Subject, Threshold,
-    Unwritten, Visit, Work, WorkDone,
+    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Report, SameAs, Says, Subject,
+    Threshold, Unwritten, Visit, Work, WorkDone,
 };
 use crate::paper::line;
 use crate::quantity::length::millimetres;
@@ -27,6 +27,7 @@ pub(super) enum Step {
     Limit(u8),
     Work(usize, u8),
     Report(usize, u8),
+    Same(usize, usize),
     Correct(usize, u8),
     Strike(usize),
     Settle(usize, u8),
@@ -49,6 +50,7 @@ fn step() -> impl Strategy<Value = Step> {
         2 => (0..3_u8).prop_map(Step::Limit),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Work(a, b)),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Report(a, b)),
+        2 => (any(), any()).prop_map(|(a, b)| Step::Same(a, b)),
         5 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Correct(a, b)),
         3 => any().prop_map(Step::Strike),
         3 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Settle(a, b)),
@@ -149,6 +151,10 @@ impl History {
                 Unwritten::new(visit.vehicle, decision(to))?.in_visit(visit.id)
             }
             Step::Limit(to) => Unwritten::new(None, limit(to))?,
+            Step::Same(of, other) => {
+                let same = SameAs::new(vehicle(known, of)?, vehicle(known, other)?)?;
+                Unwritten::new(None, Says::SameAs(same))?
+            }
             Step::Work(of, to) => Unwritten::new(Some(vehicle(known, of)?), work(to))?,
             Step::Report(of, to) => {
                 let visit = pick(known, of, |entry| entry.kind == Kind::Visit)?;
@@ -264,7 +270,7 @@ fn other_than(old: &Entry, to: u8) -> Option<Unwritten> {
             Says::Reading(reading)
         }
         Says::Remark(part, _) => Says::Remark(*part, format!("remark {to}")),
-        Says::Picture(_) | Says::Erasure(_) => old.says.clone(),
+        Says::Picture(_) | Says::Erasure(_) | Says::SameAs(_) => old.says.clone(),
         Says::Decision(_) => decision(to),
         Says::Limit(_) => limit(to),
         Says::Work(_) => work(to),

@@ -6,7 +6,7 @@ use serde_json::Number;
 use super::LineRefusal;
 use super::fields::{Fields, digest};
 use super::outcome::{self, PaperOutcome};
-use crate::daybook::{Kind, Picture, Says, Visit, WheelSaid};
+use crate::daybook::{Kind, Picture, SameAs, Says, Visit, WheelSaid};
 use crate::paper::json::on_paper;
 use crate::quantity::length::{from_paper_mm, to_paper_mm};
 use crate::quantity::{Length, Measured, Percent, decimal};
@@ -66,7 +66,8 @@ pub(super) enum PaperSays<'a> {
         height: u32,
         bytes: u32,
     },
-    Erasure {},
+    /// Its slot says all.
+    Bare {},
     Outcome(PaperOutcome<'a>),
 }
 
@@ -98,7 +99,7 @@ impl<'a> PaperSays<'a> {
                 height: picture.height,
                 bytes: picture.bytes,
             },
-            Says::Erasure(_) => PaperSays::Erasure {},
+            Says::Erasure(_) | Says::SameAs(_) => PaperSays::Bare {},
             says => PaperSays::Outcome(PaperOutcome::of(says)?),
         })
     }
@@ -191,6 +192,7 @@ pub(super) fn read(kind: &Kind, slot: &str, fields: &mut Fields) -> Result<Says,
             None => Says::Unread,
         },
         Kind::Erasure => Says::Erasure(digest("slot", slot)?),
+        Kind::SameAs => SameAs::from_slot(slot).map_or(Says::Unread, Says::SameAs),
         _ => outcome::read(kind, slot, fields)?.unwrap_or(Says::Unread),
     })
 }

@@ -2,8 +2,8 @@
 //! a line or a digest that changes here is a change of the form.
 
 use crate::daybook::{
-    Day, Decision, Digest, EntryId, Hand, Kind, LimitSaid, Picture, Report, Says, Stamp, Threshold,
-    Unwritten, Visit, WheelSaid, Work, WorkDone,
+    Day, Decision, Digest, EntryId, Hand, Kind, LimitSaid, Picture, Report, SameAs, Says, Stamp,
+    Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use crate::paper::line;
 use crate::quantity::length::{inches, millimetres};
@@ -272,6 +272,9 @@ fn written_now() -> Vec<String> {
         let entry = Unwritten::new(Some(cart), says).unwrap();
         book.write(entry.in_visit(visit));
     }
+    let other = Digest::of(b"begun on another device");
+    let same = SameAs::new(cart, other).unwrap();
+    book.write(Unwritten::new(None, Says::SameAs(same)).unwrap());
     book.lines
 }
 

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use crate::daybook::entry::GREATEST_N;
 use crate::daybook::{
-    Day, Decision, Digest, Entry, Hand, LimitSaid, Picture, Report, Says, Stamp, Threshold,
+    Day, Decision, Digest, Entry, Hand, LimitSaid, Picture, Report, SameAs, Says, Stamp, Threshold,
     Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use crate::paper::line;
@@ -199,6 +199,9 @@ fn says() -> impl Strategy<Value = Says> {
         digests().prop_map(Says::Erasure),
         decisions().prop_map(Says::Decision),
         limits().prop_map(Says::Limit),
+        (digests(), digests()).prop_filter_map("one id is no two vehicles", |(one, other)| {
+            SameAs::new(one, other).map(Says::SameAs)
+        }),
         works().prop_map(Says::Work),
         any::<[String; 3]>().prop_map(|[text, to, core]| Says::Report(Report { text, to, core })),
     ]
@@ -209,7 +212,7 @@ fn entries() -> impl Strategy<Value = Unwritten> {
     let replaces = proptest::collection::vec(digests(), 0..=line::MOST_REPLACED);
     (says(), ids, replaces, any::<bool>()).prop_map(|(says, ids, replaces, struck)| {
         let (vehicle, visit, described_by) = ids;
-        let vehicle = Some(vehicle).filter(|_| !matches!(says, Says::Limit(_)));
+        let vehicle = Some(vehicle).filter(|_| !matches!(says, Says::Limit(_) | Says::SameAs(_)));
         let entry = Unwritten::new(vehicle, says).unwrap();
         let entry = Unwritten {
             described_by,
