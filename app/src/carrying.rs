@@ -18,7 +18,7 @@ use crate::workshop::{Step, Workshop, sentence};
 const CHUNK: u32 = 500;
 
 /// The name under which the device remembers when the book was last carried out.
-const LAST: &str = "carried-out";
+pub const LAST: &str = "carried-out";
 
 /// The book, ready to go out.
 pub struct Carried {

@@ -7,6 +7,16 @@ pub fn now() -> String {
     written(&Date::new_0())
 }
 
+/// The local time so many milliseconds from now, written in the same way.
+pub fn later(milliseconds: f64) -> String {
+    written(&Date::new(&(Date::now() + milliseconds).into()))
+}
+
+/// How many milliseconds ago a time written so was, by this device's clock; not a number for any other text.
+pub fn since(written: &str) -> f64 {
+    Date::now() - Date::parse(written)
+}
+
 fn written(date: &Date) -> String {
     format!(
         "{:04}-{:02}-{:02}T{:02}:{:02}:{:02}{}",

@@ -1,5 +1,4 @@
-//! What is begun and not yet saved: typing, and a picture being waited for. It outlives the page, and is dropped in
-//! the same step that takes it up.
+//! What is begun and not yet saved: typing, and a picture being waited for. It outlives the page.
 
 use cartside_core::daybook::EntryId;
 use cartside_core::wheel::Part;
@@ -8,11 +7,6 @@ use leptos::task::spawn_local;
 
 use crate::storage::StorageError;
 use crate::workshop::{Notice, Workshop, sentence};
-
-/// The name of the draft of a remark on a part.
-pub fn of_remark(vehicle: EntryId, part: Part) -> String {
-    format!("remark/{vehicle}/{}", part.code())
-}
 
 /// The name of the draft that waits for a picture of a part.
 pub fn of_picture(vehicle: EntryId, part: Part) -> String {
@@ -50,6 +44,14 @@ fn look(shop: Workshop, name: String, then: Box<dyn FnOnce(String)>) {
             then(text);
         }
     });
+}
+
+/// Every draft whose name begins so, with its text. A book that cannot be read has none to show.
+pub async fn all(shop: Workshop, beginning: &str) -> Vec<(String, String)> {
+    match shop.store() {
+        Ok(store) => store.drafts(beginning).await.unwrap_or_default(),
+        Err(_) => Vec::new(),
+    }
 }
 
 fn tell(shop: Workshop, done: Result<(), StorageError>) {

@@ -1,8 +1,8 @@
-//! The house: the limits in force, and the entries in which the shop set them. They belong to no vehicle.
+//! The house: the limits in force and which vehicles are one, and the entries that say so. They belong to no vehicle.
 
 use std::rc::Rc;
 
-use cartside_core::daybook::{Book, Entry, Subject};
+use cartside_core::daybook::{Book, Entry, EntryId, Joined, Subject};
 use cartside_core::diagnosis::{self, Limit};
 use cartside_core::paper::summary::SCHEMA;
 
@@ -13,28 +13,47 @@ pub struct House {
     pub book: Rc<Book>,
     /// The limits that findings are judged by.
     pub limits: Rc<Vec<Limit>>,
-    /// The form of summaries made by these limits: another one's standing may be out of date.
+    /// Which vehicles are one.
+    pub joined: Rc<Joined>,
+    /// The form of summaries made by these: another one's standing may be out of date.
     pub form: u32,
 }
 
 impl House {
     /// The house as these entries make it.
     pub fn of(book: Book) -> House {
-        let (limits, form) = {
+        let (limits, joined, form) = {
             let view = book.view();
-            let counting = view.limits().flat_map(|thread| thread.counts());
+            let threads = view.limits().chain(view.same_as());
+            let counting = threads.flat_map(|thread| thread.counts());
             // Which entries count is told from others well enough by the first bytes of their names.
             let mixed = counting.fold(0, |mixed, entry| {
                 let [a, b, c, d, ..] = *entry.id.bytes();
                 mixed ^ u32::from_le_bytes([a, b, c, d])
             });
-            (diagnosis::limits(&view), SCHEMA ^ (mixed & !0xff))
+            let form = SCHEMA ^ (mixed & !0xff);
+            (diagnosis::limits(&view), view.joined().clone(), form)
         };
         House {
             book: Rc::new(book),
             limits: Rc::new(limits),
+            joined: Rc::new(joined),
             form,
         }
+    }
+
+    /// Every id under which entries of a vehicle stand, and the entries that make them one.
+    pub fn one_with(&self, vehicle: EntryId) -> (Vec<EntryId>, Vec<Entry>) {
+        let all = self.joined.all(vehicle);
+        let view = self.book.view();
+        let threads = view.same_as();
+        let entries = threads.flat_map(|thread| thread.entries().iter().copied().cloned());
+        let said = if all.len() > 1 {
+            entries.collect()
+        } else {
+            Vec::new()
+        };
+        (all, said)
     }
 
     /// The house with those of these entries that belong to it; `None` where none does.

@@ -16,6 +16,7 @@ mod house;
 mod keeping;
 mod looking;
 mod markup;
+mod only_here;
 mod page;
 #[cfg(debug_assertions)]
 mod panic;
@@ -26,6 +27,8 @@ mod route;
 mod scribe;
 mod shell;
 mod storage;
+mod twice;
+mod typing;
 mod update;
 mod wording;
 mod workshop;

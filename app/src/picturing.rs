@@ -113,19 +113,9 @@ pub fn bring_back(shop: Workshop, erased: &Erased) -> Step<()> {
     let erasure = opened.book.entry(erased.erasure).ok_or(NOT_IN_HAND)?;
     let mut scribe = shop.scribe();
     scribe.write(&Unwritten::striking(erasure, vec![erasure.id]))?;
-    scribe.pictures.push(kept_again(&erased.picture));
+    scribe.pictures.push(NewPicture::again(&erased.picture));
     shop.save_then(scribe, "the picture is brought back".to_owned(), |_| {});
     Ok(())
-}
-
-fn kept_again(picture: &StoredPicture) -> NewPicture {
-    NewPicture {
-        digest: picture.digest.clone(),
-        bytes: js_sys::Uint8Array::new(&picture.bytes),
-        thumbnail: js_sys::Uint8Array::new(&picture.thumbnail),
-        width: picture.width,
-        height: picture.height,
-    }
 }
 
 /// An address of a picture to show: of the small one, or of the full one where there is no small one or `full` is

@@ -24,6 +24,8 @@ pub enum Route {
     Changes(EntryId),
     /// What is in dispute about one vehicle.
     Disputes(EntryId),
+    /// Which other vehicle of the book it is the same as.
+    SameAs(EntryId),
     /// What one examination of a vehicle is for, and how far the wheels are taken apart.
     Examination(EntryId),
     /// The first look at all wheels of a vehicle.
@@ -48,6 +50,8 @@ pub enum Route {
     CarryOut,
     /// Bring a file in.
     BringIn,
+    /// What is kept on this device, and what of it is nowhere else.
+    Kept,
     /// Every word of the trade.
     Words,
     /// Preferences.
@@ -70,6 +74,7 @@ impl Route {
             Route::Entries(id) => format!("#/vehicle/{id}/entries"),
             Route::Changes(id) => format!("#/vehicle/{id}/changes"),
             Route::Disputes(id) => format!("#/vehicle/{id}/disputes"),
+            Route::SameAs(id) => format!("#/vehicle/{id}/same-as"),
             Route::Examination(id) => format!("#/vehicle/{id}/examination"),
             Route::FirstLook(id) => format!("#/vehicle/{id}/first-look"),
             Route::Decide(id, position) => format!("#/vehicle/{id}/decide/{}", position.code()),
@@ -92,6 +97,7 @@ impl Route {
             Route::Told(id, entry) => format!("#/vehicle/{id}/report/told/{entry}"),
             Route::CarryOut => "#/carry-out".to_owned(),
             Route::BringIn => "#/bring-in".to_owned(),
+            Route::Kept => "#/kept".to_owned(),
             Route::Words => "#/words".to_owned(),
             Route::Preferences => "#/preferences".to_owned(),
             Route::Limits => "#/limits".to_owned(),
@@ -113,6 +119,7 @@ impl Route {
             ["begin"] => Route::Begin,
             ["carry-out"] => Route::CarryOut,
             ["bring-in"] => Route::BringIn,
+            ["kept"] => Route::Kept,
             ["words"] => Route::Words,
             ["preferences"] => Route::Preferences,
             ["limits"] => Route::Limits,
@@ -128,6 +135,7 @@ impl Route {
             ["entries"] => Route::Entries(id),
             ["changes"] => Route::Changes(id),
             ["disputes"] => Route::Disputes(id),
+            ["same-as"] => Route::SameAs(id),
             ["examination"] => Route::Examination(id),
             ["first-look"] => Route::FirstLook(id),
             ["decide", position] => Route::Decide(id, Position::from_code(position)?),

@@ -11,10 +11,12 @@ use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::book::Seeking;
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, changes, decide, disputes, entries, examination,
-    first_look, limit, limits, part, preferences, report, unknown, vehicle, wheel, words, work,
+    first_look, kept, limit, limits, part, preferences, report, same_as, unknown, vehicle, wheel,
+    words, work,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
+use crate::typing;
 use crate::update::{State, Updates};
 use crate::workshop::{Notice, Opening, Workshop, workshop};
 
@@ -31,6 +33,7 @@ pub fn shell() -> Piece {
     let updates = StoredValue::new_local(Updates::start(move |state| set_ready.set(state)));
     provide_context(ready);
     provide_context(updates);
+    typing::listen(shop);
     spawn_local(shop.open(Which::Own));
     live(move || {
         let which = match shop.which.get() {
@@ -64,9 +67,12 @@ fn refused(sentence: String) -> Piece {
     )
 }
 
-/// Turns to a page that has just been put up: to its top, with its heading in focus and in the window's title.
+/// Turns to a page that has just been put up: to its top, with its heading in focus and in the window's title, and
+/// what was typed on it before in its fields.
 fn arrive() {
-    request_animation_frame(|| {
+    let shop = workshop();
+    request_animation_frame(move || {
+        typing::put_back(shop);
         let heading = document().query_selector("main h1").ok().flatten();
         let Some(heading) =
             heading.and_then(|heading| heading.dyn_into::<web_sys::HtmlElement>().ok())
@@ -93,6 +99,7 @@ fn page(route: Route) -> Piece {
         Route::Entries(id) => in_hand(id, move || entries::page(id)),
         Route::Changes(id) => in_hand(id, move || changes::page(id)),
         Route::Disputes(id) => in_hand(id, move || disputes::page(id)),
+        Route::SameAs(id) => in_hand(id, move || same_as::page(id)),
         Route::Examination(id) => in_hand(id, move || examination::page(id)),
         Route::FirstLook(id) => in_hand(id, move || first_look::page(id)),
         Route::Decide(id, position) => in_hand(id, move || decide::page(id, position)),
@@ -107,6 +114,7 @@ fn page(route: Route) -> Piece {
         Route::Told(id, entry) => in_hand(id, move || report::told(id, entry)),
         Route::CarryOut => carry_out::page(),
         Route::BringIn => bring_in::page(),
+        Route::Kept => kept::page(),
         Route::Words => words::page(),
         Route::Preferences => preferences::page(),
         Route::Limits => limits::page(),
@@ -132,9 +140,10 @@ fn in_hand<P: Into<Piece>>(id: EntryId, page: impl Fn() -> P + 'static) -> Piece
 fn held_page(id: EntryId, page: Box<dyn Fn() -> Piece>) -> Piece {
     let shop = workshop();
     let held = Memo::new(move |_| match shop.opened.get() {
-        Some(opened) if opened.vehicle == id && opened.book.is_empty() => Held::Nothing,
-        Some(opened) if opened.vehicle == id => Held::Vehicle,
-        _ => Held::NotYet,
+        Some(opened) if opened.vehicle != shop.stands_for(id) => Held::NotYet,
+        Some(opened) if opened.book.is_empty() => Held::Nothing,
+        Some(_) => Held::Vehicle,
+        None => Held::NotYet,
     });
     if held.get_untracked() == Held::NotYet {
         spawn_local(async move {

@@ -3,7 +3,7 @@
 
 use std::rc::Rc;
 
-use cartside_core::daybook::{Book, Digest, EntryId, Unwritten};
+use cartside_core::daybook::{Book, Digest, Entry, EntryId, Unwritten};
 use cartside_core::diagnosis::Limit;
 use cartside_core::paper::line;
 use cartside_core::paper::summary::{SCHEMA, Summary};
@@ -17,6 +17,7 @@ use crate::keeping;
 use crate::preferences::Preferences;
 use crate::scribe::Scribe;
 use crate::storage::{Batch, HOUSE, Listening, Saved, StorageError, Store, Which, on_other_tab};
+use crate::{twice, typing};
 
 /// What the last step came to; shown at the foot of every page.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -125,6 +126,16 @@ impl Workshop {
         self.house.with_untracked(|house| Rc::clone(&house.limits))
     }
 
+    /// The id by which a vehicle goes; of several that are one, one id for all.
+    pub fn stands_for(&self, vehicle: EntryId) -> EntryId {
+        self.house.with(|house| house.joined.stands_for(vehicle))
+    }
+
+    /// Every id under which entries of a vehicle stand in the store.
+    pub fn ids_of(&self, vehicle: EntryId) -> Vec<EntryId> {
+        self.house.with_untracked(|house| house.joined.all(vehicle))
+    }
+
     /// A summary as the store keeps it.
     pub fn kept(&self, summary: &Summary) -> (String, u32, String) {
         let form = self.house.with_untracked(|house| house.form);
@@ -184,6 +195,7 @@ impl Workshop {
             self.notice
                 .set(Notice::Trouble(sentence(StorageError::Newer)))
         });
+        twice::keep(self, &store).await;
         self.store.set(Some(store));
         self.read_house().await?;
         self.refresh().await?;
@@ -213,7 +225,7 @@ impl Workshop {
 
     /// Reads the entries that belong to no vehicle: the limits the shop has set.
     async fn read_house(self) -> Step<()> {
-        let (book, _) = self.read_lines(HOUSE).await?;
+        let (book, _) = self.read_lines(vec![HOUSE.to_owned()], Vec::new()).await?;
         self.set_house.set(House::of(book));
         Ok(())
     }
@@ -234,10 +246,16 @@ impl Workshop {
         let told: usize = list.iter().map(|summary| summary.entries).sum();
         let mut mended = Batch::default();
         for vehicle in store.vehicles_beyond(told).await.map_err(sentence)? {
-            let id = Digest::from_hex(&vehicle);
-            let missing = |id: &EntryId| list.iter().all(|summary| summary.vehicle != *id);
-            if let Some(id) = id.filter(missing) {
-                let summary = self.sum_up_again(id).await?;
+            let Some(id) = Digest::from_hex(&vehicle) else {
+                continue;
+            };
+            let first = untrack(|| self.stands_for(id));
+            if first != id {
+                // Summed up with the one it is the same as; what was summed up of it alone is out of date.
+                mended.summaries.push((vehicle, form, String::new()));
+            }
+            if list.iter().all(|summary| summary.vehicle != first) {
+                let summary = self.sum_up_again(first).await?;
                 mended.summaries.push(self.kept(&summary));
                 list.push(summary);
             }
@@ -260,24 +278,30 @@ impl Workshop {
         self.set_list.set(list);
     }
 
-    /// One vehicle's entries as they are stored, and how many of its lines could not be read.
+    /// One vehicle's entries as they are stored, those of all that are one with it among them, and how many of its
+    /// lines could not be read.
     ///
     /// # Errors
     /// The book cannot be reached.
     pub async fn read_vehicle(self, vehicle: EntryId) -> Step<(Book, usize)> {
-        self.read_lines(&vehicle.hex()).await
+        let (ids, said) = self.house.with_untracked(|house| house.one_with(vehicle));
+        let of: Vec<String> = ids.iter().map(Digest::hex).collect();
+        self.read_lines(of, said).await
     }
 
-    async fn read_lines(self, of: &str) -> Step<(Book, usize)> {
+    /// The entries that stand in the store under any of these names, together with some that are read already.
+    async fn read_lines(self, of: Vec<String>, read: Vec<Entry>) -> Step<(Book, usize)> {
         let store = self.store()?;
-        let lines = store.vehicle_lines(of).await.map_err(sentence)?;
-        let all = lines.len();
-        let book: Book = lines
-            .iter()
-            .filter_map(|line| line::read(line).ok())
-            .collect();
-        let unreadable = all - book.len();
-        Ok((book, unreadable))
+        let (mut entries, mut unreadable) = (read, 0);
+        for name in of {
+            for text in store.vehicle_lines(&name).await.map_err(sentence)? {
+                match line::read(&text) {
+                    Ok(entry) => entries.push(entry),
+                    Err(_) => unreadable += 1,
+                }
+            }
+        }
+        Ok((entries.into_iter().collect(), unreadable))
     }
 
     /// Takes a vehicle in hand.
@@ -285,6 +309,7 @@ impl Workshop {
     /// # Errors
     /// The book cannot be reached.
     pub async fn open_vehicle(self, vehicle: EntryId) -> Step<()> {
+        let vehicle = untrack(|| self.stands_for(vehicle));
         let (book, unreadable) = self.read_vehicle(vehicle).await?;
         self.set_opened.set(Some(Opened {
             vehicle,
@@ -327,7 +352,14 @@ impl Workshop {
 
     /// The one task in which the steps of all keys are saved: each task of its own is more to download.
     fn start(self, scribe: Scribe, what: String, then: Box<dyn FnOnce(bool)>) {
-        spawn_local(async move { then(self.save(scribe, &what).await.is_ok()) });
+        let page = typing::page();
+        spawn_local(async move {
+            let stored = self.save(scribe, &what).await.is_ok();
+            then(stored);
+            if stored {
+                typing::sweep(self, page);
+            }
+        });
     }
 
     /// Saves a whole step in one transaction and says *saved* when the browser has completed it; `what`
@@ -410,6 +442,10 @@ impl Workshop {
             self.set_house.set(house);
             // The step is saved whatever comes of the list, which is made again at each start.
             drop(self.refresh().await);
+            if let Some(opened) = self.opened.get_untracked() {
+                // It may be one with another now, or no longer.
+                drop(self.open_vehicle(opened.vehicle).await);
+            }
         }
         Ok(())
     }
@@ -422,6 +458,7 @@ impl Workshop {
             let Subject::Vehicle(vehicle) = entry.subject() else {
                 continue;
             };
+            let vehicle = untrack(|| self.stands_for(vehicle));
             if books.iter().all(|(of, _)| *of != vehicle) {
                 books.push((vehicle, self.book_of(vehicle).await?));
             }

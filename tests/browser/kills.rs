@@ -78,6 +78,54 @@ async fn nothing_acknowledged_is_lost_however_often_it_is_killed() {
     phone.close().await;
 }
 
+/// How often a browser is killed while the camera is open.
+const KILLS_AT_THE_CAMERA: u64 = 3;
+
+#[tokio::test]
+async fn killed_while_the_camera_is_open_it_loses_nothing_and_says_what_never_came() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.open_ready().await;
+    let cart = phone.begin_a_cart().await;
+    phone.close().await;
+    let mut chance = Chance::new();
+    for kill in 0..KILLS_AT_THE_CAMERA {
+        let phone = device.open().await;
+        phone.open_part(&cart, "near/spoke-3").await;
+        let told_before = phone.sees("[data-lost=picture]").await;
+        phone
+            .expect(told_before == (kill > 0), "what was lost by the kill before, and only that")
+            .await;
+        let words = format!("before picture {kill}");
+        phone.remark(&words).await;
+        // The browser holds the chooser back and leaves the page waiting for it, as a camera does.
+        let held = json!({ "enabled": true });
+        phone.below("Page.setInterceptFileChooserDialog", held).await;
+        phone.tap_words("Take a picture").await;
+        phone.see_no("[data-lost=picture]").await;
+        phone.wait_for("the draft that waits for a picture", WAITS, json!([])).await;
+        tokio::time::sleep(Duration::from_millis(chance.next(400))).await;
+        phone.step(&format!("kill {kill} at the camera"));
+        phone.kill();
+    }
+    let phone = device.open().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.see("[data-lost=picture]").await;
+    phone.see_so_many(KILLS_AT_THE_CAMERA as usize, "[data-remark]").await;
+    phone.see_no("img[data-picture]").await;
+    phone.close().await;
+}
+
+/// Whether a draft of a picture is stored.
+const WAITS: &str = r#"
+return new Promise((done) => {
+  const request = indexedDB.open("cartside");
+  request.onsuccess = () => {
+    const asked = request.result.transaction("drafts").objectStore("drafts").getAllKeys();
+    asked.onsuccess = () => { request.result.close(); done(asked.result.some((name) => name.startsWith("picture/"))); };
+  };
+});"#;
+
 /// Opens the book, writes for a while, is killed; what the page had acknowledged when it was last asked.
 async fn write_until_killed(device: &Device, cart: &str, kill: u64, millis: u64) -> Vec<String> {
     let phone = device.open().await;

@@ -113,6 +113,30 @@ async fn where_storage_is_refused_it_says_so_and_takes_nothing() {
     phone.close().await;
 }
 
+#[tokio::test]
+async fn in_a_private_window_it_works_and_promises_nothing() {
+    let server = Server::start();
+    let device = Device::private("private", &server);
+    let phone = device.open_ready().await;
+    let cart = phone.begin_a_cart().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.remark("Written in a private window").await;
+    phone.go("#/kept").await;
+    phone.see("[data-promised=\"no\"]").await;
+    phone.see("[data-only-here=\"4\"]").await;
+    let carried = phone.carry_out().await;
+    assert_eq!(carried.lines().len(), 4, "cart, two wheels, remark");
+    phone.close().await;
+    let phone = device.open().await;
+    phone.step("the window was closed, and the browser has forgotten all");
+    phone.see_vehicles(0).await;
+    phone.step("the file has not");
+    phone.bring_in(&carried.path, 4, 0).await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.see_words("[data-remark]", "Written in a private window").await;
+    phone.close().await;
+}
+
 /// Keeps every connection, so that one can be ended as a browser does that was told to free it.
 const CONNECTIONS: &str = r#"
 window.connections = [];

@@ -1,6 +1,8 @@
 //! One person's device: what stays on it when the browser is closed, killed and opened again.
 
+use std::fs;
 use std::path::Path;
+use std::process::Command;
 
 use serde_json::{Value, json};
 use tempfile::TempDir;
@@ -33,6 +35,7 @@ pub struct Device {
     downloads: TempDir,
     leavings: TempDir,
     address: String,
+    private: bool,
 }
 
 impl Device {
@@ -45,7 +48,61 @@ impl Device {
             downloads: folder(),
             leavings: folder(),
             address: server.address().to_owned(),
+            private: false,
         }
+    }
+
+    /// A device on which only private windows are opened.
+    pub fn private(name: &str, server: &Server) -> Device {
+        Device {
+            private: true,
+            ..Device::new(name, server)
+        }
+    }
+
+    /// A device made by copying everything this one keeps, as a backup put back on another does. No browser of this
+    /// one may be running.
+    pub fn copied_as(&self, name: &str) -> Device {
+        let folder = || tempfile::tempdir().expect("a temporary folder");
+        let copy = Device {
+            name: name.to_owned(),
+            profile: folder(),
+            downloads: folder(),
+            leavings: folder(),
+            address: self.address.clone(),
+            private: self.private,
+        };
+        let everything = self.profile.path().join(".");
+        let copied = Command::new("cp")
+            .args(["-a", "--"])
+            .args([&everything, &copy.profile.path().to_owned()])
+            .status();
+        assert!(
+            copied.is_ok_and(|ended| ended.success()),
+            "the profile is copied"
+        );
+        copy
+    }
+
+    /// Spoils the log in which the browser keeps the book, so that it throws it away at its next start: what Chromium
+    /// does when it was killed between the two halves of a record and has written on behind it. No browser may be running.
+    pub fn tear_the_book(&self) {
+        let all = self.profile.path().join("Default/IndexedDB");
+        let mut torn = 0;
+        for book in fs::read_dir(all).expect("databases are kept").flatten() {
+            for file in fs::read_dir(book.path()).into_iter().flatten().flatten() {
+                if file.path().extension().is_some_and(|kind| kind == "log") {
+                    let mut bytes = fs::read(file.path()).expect("the log can be read");
+                    let middle = bytes.len() / 2;
+                    if let Some(byte) = bytes.get_mut(middle) {
+                        *byte ^= 0xff;
+                        torn += 1;
+                    }
+                    fs::write(file.path(), bytes).expect("the log can be written");
+                }
+            }
+        }
+        assert!(torn > 0, "there is a log to tear");
     }
 
     /// What failures call it.
@@ -91,6 +148,9 @@ impl Device {
     pub(super) fn capabilities(&self) -> Value {
         let mut arguments = ARGUMENTS.map(str::to_owned).to_vec();
         arguments.push(format!("--user-data-dir={}", self.profile.path().display()));
+        if self.private {
+            arguments.push("--incognito".to_owned());
+        }
         json!({
             "browserName": "chrome",
             "goog:chromeOptions": {

@@ -142,7 +142,7 @@ fn pictures(incoming: &Incoming, erased: &Digests, here: &Digests) -> (Digests, 
 /// The vehicles that get new entries, by id.
 async fn touched(shop: Workshop, new: &[&Entry]) -> Step<Vec<Touched>> {
     let of_vehicle = |(at, entry): (usize, &&Entry)| match entry.subject() {
-        Subject::Vehicle(vehicle) => Some((vehicle, at)),
+        Subject::Vehicle(vehicle) => Some((shop.stands_for(vehicle), at)),
         Subject::House => None,
     };
     let mut places: Vec<(EntryId, usize)> = new.iter().enumerate().filter_map(of_vehicle).collect();

@@ -9,6 +9,7 @@ pub mod locator;
 pub mod mark;
 pub mod number_pad;
 pub mod part_list;
+pub mod reminder;
 pub mod round;
 pub mod terms;
 pub mod wheel_drawing;

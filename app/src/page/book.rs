@@ -10,6 +10,7 @@ use leptos::task::spawn_local;
 use crate::clock;
 use crate::component::choice::plain_choice;
 use crate::component::mark::standing_mark;
+use crate::component::reminder::reminder;
 use crate::demonstration;
 use crate::folding::{folded, holds};
 use crate::markup::{Piece, heard, live, sheet, tap, typed};
@@ -49,7 +50,8 @@ pub fn page() -> Piece {
     let texts = Memo::new(move |_| searched(shop));
     sheet!(
         "<main class=page data-page=book><h1>Day book</h1>\
-         <a class=\"key key-main\" href=#/begin>Begin a vehicle</a>{}{}{}</main>",
+         <a class=\"key key-main\" href=#/begin>Begin a vehicle</a>{}{}{}{}</main>",
+        reminder(shop),
         live(move || several.get().then(|| search(seeking))),
         live(move || shop.list.with(|list| vehicles(list, shop, seeking, texts))),
         live(move || elsewhere(shop))
@@ -67,7 +69,8 @@ fn elsewhere(shop: Workshop) -> Piece {
     });
     sheet!(
         "<div class=choices><a class=key href=#/carry-out>Carry out</a>\
-         <a class=key href=#/bring-in>Bring in</a><a class=key href=#/preferences>Preferences</a>{}</div>",
+         <a class=key href=#/bring-in>Bring in</a><a class=key href=#/kept>What is kept</a>\
+         <a class=key href=#/preferences>Preferences</a>{}</div>",
         demonstration
     )
 }
@@ -205,7 +208,7 @@ fn one_vehicle(summary: &Summary, shop: Workshop, now: &str) -> Piece {
 }
 
 /// The name, or the kind where there is none; and what else is known in a line.
-fn titles(summary: &Summary, shop: Workshop) -> (String, String) {
+pub fn titles(summary: &Summary, shop: Workshop) -> (String, String) {
     let kind = summary
         .kind
         .map(|kind| words::term::vehicle_kind(kind, shop.style()).to_owned());

@@ -7,28 +7,20 @@ use crate::component::choice::plain_choice;
 use crate::demonstration;
 use crate::markup::{Piece, heard, live, sheet, tap, typed};
 use crate::preferences::Preferences;
-use crate::storage::{Promised, Room, Which, ask_to_keep, is_kept, room};
+use crate::storage::Which;
 use crate::update::State;
-use crate::wording::size;
 use crate::workshop::{Workshop, workshop};
 
 /// Preferences: units and who is looking.
 pub fn page() -> Piece {
     let shop = workshop();
     let ready = expect_context::<ReadSignal<State>>();
-    let promised = RwSignal::new(None);
-    let room_said = RwSignal::new(String::new());
-    spawn_local(async move {
-        // A page that is gone shows no answer.
-        let _ = promised.try_set(Some(is_kept().await));
-        let _ = room_said.try_set(room().await.map(estimate).unwrap_or_default());
-    });
     sheet!(
         "<main class=page data-page=preferences><h1>Preferences</h1>{}{}\
-         <a class=key href=#/limits>Limits that findings are judged by</a>{}{}{}</main>",
+         <a class=key href=#/limits>Limits that findings are judged by</a>\
+         <a class=key href=#/kept>What is kept on this device</a>{}{}</main>",
         person(shop.preferences),
         live(move || units(shop.preferences)),
-        live(move || keeping(promised, room_said.get())),
         live(move || (shop.which.get() == Which::Demonstration).then(|| demonstration(shop))),
         live(move || about(shop, ready.get()))
     )
@@ -68,56 +60,6 @@ fn units(preferences: RwSignal<Preferences>) -> Piece {
         way("Thousandths of an inch", thou, |kept| kept.thou = true),
         way("British", !american, |kept| kept.american = false),
         way("American", american, |kept| kept.american = true)
-    )
-}
-
-/// Whether the browser promised to keep the book, and how much room there is.
-fn keeping(promised: RwSignal<Option<Promised>>, room: String) -> Piece {
-    let now = promised.get();
-    let code = match now {
-        None => "unasked",
-        Some(Promised::Yes) => "yes",
-        Some(Promised::No) => "no",
-        Some(Promised::Unknown) => "unknown",
-    };
-    let ask = (now == Some(Promised::No)).then(|| {
-        sheet!(
-            "<button type=button class=key on:click={}>Ask the browser to keep it</button>",
-            tap(move || {
-                spawn_local(async move {
-                    let _ = promised.try_set(Some(ask_to_keep().await));
-                });
-            })
-        )
-    });
-    sheet!(
-        "<section class=card data-promised={}><h2>Keeping the book</h2><p>{}</p>{}<p class=dim>{}</p>\
-         <a class=key href=#/carry-out>Carry out</a></section>",
-        code,
-        promise(now),
-        ask,
-        room
-    )
-}
-
-fn promise(promised: Option<Promised>) -> &'static str {
-    match promised {
-        None => "Asking the browser…",
-        Some(Promised::Yes) => "The browser has promised to keep the book until you remove it.",
-        Some(Promised::No) => {
-            "The browser has not promised to keep the book: it may clear it when the device runs short of room, or when Cartside is long unused. Carry the book out now and then."
-        }
-        Some(Promised::Unknown) => {
-            "This browser cannot say whether it keeps the book. Carry the book out now and then."
-        }
-    }
-}
-
-fn estimate(room: Room) -> String {
-    format!(
-        "Cartside takes about {} on this device; the browser speaks of {} at the most, and promises nothing.",
-        size(room.used),
-        size(room.allowed)
     )
 }
 

@@ -3,7 +3,7 @@
 use super::entries::{next_arrival, put_line};
 use super::error::StorageError;
 use super::other_tabs;
-use super::pictures::put_picture;
+use super::pictures::{StoredPicture, put_picture};
 use super::shape::{DRAFTS, ENTRIES, PICTURES, SUMMARIES};
 use super::store::Store;
 use super::summaries::put_summary;
@@ -23,6 +23,16 @@ pub struct Batch {
     pub drop_drafts: Vec<String>,
     /// Digests of pictures whose bytes and thumbnail go.
     pub erase_pictures: Vec<String>,
+}
+
+impl Batch {
+    fn without_what_can_be_made_again(self) -> Batch {
+        Batch {
+            summaries: Vec::new(),
+            drop_drafts: Vec::new(),
+            ..self
+        }
+    }
 }
 
 /// A line of the book with what it is looked up by.
@@ -55,6 +65,19 @@ pub struct NewPicture {
     pub height: u32,
 }
 
+impl NewPicture {
+    /// A stored picture, to be kept again.
+    pub fn again(stored: &StoredPicture) -> NewPicture {
+        NewPicture {
+            digest: stored.digest.clone(),
+            bytes: Uint8Array::new(&stored.bytes),
+            thumbnail: Uint8Array::new(&stored.thumbnail),
+            width: stored.width,
+            height: stored.height,
+        }
+    }
+}
+
 /// What a completed save has done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Saved {
@@ -64,19 +87,32 @@ pub struct Saved {
 
 impl Store {
     /// Keeps the whole batch in one transaction with strict durability, and returns only after the browser has
-    /// said that it is complete: this, and nothing earlier, is *saved*. Other tabs are then told.
+    /// said that it is complete, and where the book is kept twice in both places: this, and nothing earlier, is
+    /// *saved*. Other tabs are then told.
     ///
     /// # Errors
     /// On any of them nothing of the batch was kept. Saving the same batch again is safe.
     pub async fn save(&self, batch: Batch) -> Result<Saved, StorageError> {
-        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS];
-        let saved = self
-            .run(&stores, Mode::Write, async |transaction| {
-                put_batch(transaction, &batch).await
-            })
-            .await?;
+        let saved = self.put(&batch).await?;
+        if let Some(second) = self.second()
+            && second
+                .put(&batch.without_what_can_be_made_again())
+                .await
+                .is_err()
+        {
+            // What is saved is saved. The next start finds that the second place lacks it, and mends that.
+            self.keep_once();
+        }
         other_tabs::tell(self.which());
         Ok(saved)
+    }
+
+    async fn put(&self, batch: &Batch) -> Result<Saved, StorageError> {
+        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS];
+        self.run(&stores, Mode::Write, async |transaction| {
+            put_batch(transaction, batch).await
+        })
+        .await
     }
 }
 

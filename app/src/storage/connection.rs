@@ -25,12 +25,16 @@ pub(super) struct Connection {
 }
 
 impl Connection {
-    /// Opens the book's database, making its stores if it is new; `ended` is called once the connection is lost.
+    /// Opens the book's database in one of the places where databases are kept, making its stores if it is new;
+    /// `ended` is called once the connection is lost.
     pub(super) async fn open(
         which: Which,
+        place: Option<&IdbFactory>,
         ended: impl Fn(Ended) + Clone + 'static,
     ) -> Result<Self, StorageError> {
-        let request = factory()?
+        let usual = factory();
+        let request = place
+            .map_or(usual, |place| Ok(place.clone()))?
             .open_with_u32(which.database(), VERSION)
             .map_err(|thrown| StorageError::from_js(&thrown))?;
         let database = opened(request).await?;

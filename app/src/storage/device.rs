@@ -9,6 +9,8 @@ use super::transaction::Mode;
 
 /// The name under which the identity is kept.
 const DEVICE: &str = "device";
+/// The name under which those are kept that it has given up.
+const EARLIER: &str = "device-before";
 
 /// How many random bytes an identity has.
 const BYTES: usize = 16;
@@ -37,8 +39,24 @@ impl Store {
     /// The old identity stands.
     pub async fn rename_device(&self) -> Result<String, StorageError> {
         let fresh = random()?;
-        self.put_meta(DEVICE, &fresh).await?;
+        let now = self.device().await?;
+        let mut earlier = self.earlier_names().await?;
+        earlier.push(now);
+        self.run(&[META], Mode::Write, async |transaction| {
+            put(transaction, EARLIER, &earlier.join(" "))?;
+            put(transaction, DEVICE, &fresh)
+        })
+        .await?;
         Ok(fresh)
+    }
+
+    /// The names this device has given up: what they wrote was written here, or on a device it was copied from.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn earlier_names(&self) -> Result<Vec<String>, StorageError> {
+        let kept = self.meta(EARLIER).await?.unwrap_or_default();
+        Ok(kept.split_whitespace().map(str::to_owned).collect())
     }
 }
 

@@ -3,10 +3,13 @@
 
 use super::error::StorageError;
 use super::record::{record, text};
+use super::request::Answer;
 use super::shape::DRAFTS;
 use super::store::Store;
 use super::transaction::Mode;
+use js_sys::Array;
 use wasm_bindgen::JsValue;
+use web_sys::IdbKeyRange;
 
 impl Store {
     /// Keeps a draft, as typed, in place of an older one of its name; returns after the transaction is complete.
@@ -38,6 +41,25 @@ impl Store {
             return Ok(None);
         }
         Ok(self.readable(vec![text(&record, "text")]).pop())
+    }
+
+    /// Every draft whose name begins so, with its text.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn drafts(&self, beginning: &str) -> Result<Vec<(String, String)>, StorageError> {
+        let last = format!("{beginning}\u{ffff}");
+        let range = IdbKeyRange::bound(&beginning.into(), &last.into())
+            .map_err(|thrown| StorageError::from_js(&thrown))?;
+        let records = self
+            .run(&[DRAFTS], Mode::Read, async |transaction| {
+                Answer::to(transaction.store(DRAFTS)?.get_all_with_key(&range))?
+                    .wait()
+                    .await
+            })
+            .await?;
+        let read = |record| Some((text(&record, "name")?, text(&record, "text")?));
+        Ok(self.readable(Array::from(&records).iter().map(read).collect()))
     }
 
     /// Drops a draft; one that is not there is no fault.

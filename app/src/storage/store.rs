@@ -6,7 +6,7 @@ use super::shape::Which;
 use super::transaction::{Mode, Transaction};
 use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
-use web_sys::IdbDatabase;
+use web_sys::{IdbDatabase, IdbFactory};
 
 /// One book open on this device. A clone is the same store.
 #[derive(Clone)]
@@ -16,6 +16,10 @@ pub struct Store {
 
 struct Inner {
     which: Which,
+    /// Where its database is kept, if not in the usual place.
+    place: Option<IdbFactory>,
+    /// Where everything saved is kept once more.
+    second: RefCell<Option<Store>>,
     connection: RefCell<Option<Connection>>,
     newer: Cell<bool>,
     damaged: Cell<usize>,
@@ -28,9 +32,19 @@ impl Store {
     /// # Errors
     /// The browser refuses, the device is full, or the book has a newer shape than this Cartside knows.
     pub async fn open(which: Which) -> Result<Self, StorageError> {
+        Self::open_in(which, None).await
+    }
+
+    /// The same in one of the places where databases are kept.
+    pub(super) async fn open_in(
+        which: Which,
+        place: Option<IdbFactory>,
+    ) -> Result<Self, StorageError> {
         let store = Self {
             inner: Rc::new(Inner {
                 which,
+                place,
+                second: RefCell::new(None),
                 connection: RefCell::new(None),
                 newer: Cell::new(false),
                 damaged: Cell::new(0),
@@ -44,6 +58,22 @@ impl Store {
     /// Which book this is.
     pub fn which(&self) -> Which {
         self.inner.which
+    }
+
+    /// Keeps everything that is saved from now on in this store too.
+    pub fn keep_twice(&self, second: Store) {
+        *self.inner.second.borrow_mut() = Some(second);
+    }
+
+    /// Where everything saved is kept once more, if anywhere.
+    pub fn second(&self) -> Option<Store> {
+        self.inner.second.borrow().clone()
+    }
+
+    /// From now on what is saved is kept once only.
+    pub(super) fn keep_once(&self) {
+        let before = self.inner.second.borrow_mut().take();
+        drop(before);
     }
 
     /// Calls back when another tab has opened the book with a newer Cartside: from then on this store saves
@@ -127,7 +157,8 @@ impl Store {
             return Ok(database);
         }
         let inner = Rc::downgrade(&self.inner);
-        let connection = Connection::open(self.inner.which, move |how| ended(&inner, how)).await?;
+        let (which, place) = (self.inner.which, self.inner.place.as_ref());
+        let connection = Connection::open(which, place, move |how| ended(&inner, how)).await?;
         let database = connection.database().clone();
         self.inner.keep(connection);
         Ok(database)

@@ -1,4 +1,4 @@
-//! The remarks on one part, and the writing of one. What is being typed is kept as a draft.
+//! The remarks on one part, and the writing of one.
 
 use cartside_core::daybook::{EntryId, Kind, Says};
 use cartside_core::wheel::Part;
@@ -9,37 +9,21 @@ use crate::fate::Fate;
 use crate::markup::{Piece, heard, live, nothing, sheet, tap, typed};
 use crate::picturing::{self, in_latest_visit};
 use crate::scribe::Scribe;
+use crate::wording;
 use crate::workshop::{Notice, Step, Workshop};
-use crate::{draft, wording};
 
 /// The remarks on one part.
 pub(super) fn remarks(shop: Workshop, id: EntryId, of: Part) -> Piece {
     let text = RwSignal::new(String::new());
-    let restored = RwSignal::new(false);
-    draft::find(shop, draft::of_remark(id, of), move |found| {
-        // The page may be gone, or something may have been typed meanwhile: then the draft stays as it is.
-        if !found.is_empty() && text.try_with_untracked(String::is_empty) == Some(true) {
-            text.try_set(found);
-            restored.try_set(true);
-        }
-    });
-    let note = move || {
-        restored.get().then(|| {
-            sheet!("<p class=dim data-restored=remark>This was typed before and not yet saved.</p>")
-        })
-    };
     let field = move || {
         let ear = heard(move |event| {
-            restored.set(false);
             text.set(typed(&event));
-            draft::keep(shop, draft::of_remark(id, of), typed(&event));
         });
         sheet!("<textarea value={} on:input={}/>", text.get(), ear)
     };
     sheet!(
-        "<section class=card><h2>Remarks</h2>{}<label class=field>Remark{}</label>\
+        "<section class=card><h2>Remarks</h2><label class=field>Remark{}</label>\
         <button type=button class=\"key key-main\" on:click={}>Save the remark</button>{}</section>",
-        live(note),
         live(field),
         tap(move || save(shop, id, of, text)),
         live(move || written(shop, of)),
@@ -75,7 +59,6 @@ fn write(shop: Workshop, id: EntryId, of: Part, said: String) -> Step<Scribe> {
         .ok_or("The vehicle is not in hand any more. Nothing was saved; what was typed is kept.")?;
     let mut scribe = shop.scribe();
     scribe.write(&entry)?;
-    scribe.drop_drafts.push(draft::of_remark(id, of));
     Ok(scribe)
 }
 

@@ -13,15 +13,18 @@ use crate::workshop::{Notice, Step, Workshop};
 
 /// To whom it is handed, the key for it, and what was handed over before.
 pub(super) fn hand_over(shop: Workshop, id: EntryId, cut: Cut) -> Piece {
-    let to = StoredValue::new(String::new());
+    let to = RwSignal::new(String::new());
     sheet!(
-        "<section class=\"card unprinted\"><h2>Hand it over</h2><label class=field>Handed to\
-         <input type=text autocomplete=off maxlength=200 on:input={}/></label>\
+        "<section class=\"card unprinted\"><h2>Hand it over</h2><label class=field>Handed to{}</label>\
          <button type=button class=key data-key=hand-over on:click={}>Handed over</button>\
          <p class=dim>Its text is kept in the book as it stands now. Pictures and drawings are named in it.</p>{}</section>",
-        heard(move |event| to.set_value(typed(&event))),
+        live(move || sheet!(
+            "<input type=text autocomplete=off maxlength=200 value={} on:input={}/>",
+            to.get(),
+            heard(move |event| to.set(typed(&event)))
+        )),
         tap(move || {
-            if let Err(sentence) = write(shop, id, cut, to.get_value().trim()) {
+            if let Err(sentence) = write(shop, id, cut, to) {
                 shop.notice.set(Notice::Trouble(sentence));
             }
         }),
@@ -29,9 +32,10 @@ pub(super) fn hand_over(shop: Workshop, id: EntryId, cut: Cut) -> Piece {
     )
 }
 
-fn write(shop: Workshop, id: EntryId, cut: Cut, to: &str) -> Step<()> {
+fn write(shop: Workshop, id: EntryId, cut: Cut, to: RwSignal<String>) -> Step<()> {
     const GONE: &str = "There is no examination to report. Nothing was handed over.";
-    if to.is_empty() {
+    let handed = to.get_untracked().trim().to_owned();
+    if handed.is_empty() {
         return Err("Write first to whom it is handed. Nothing was handed over.".to_owned());
     }
     let opened = shop.in_hand().ok_or(GONE)?;
@@ -41,13 +45,17 @@ fn write(shop: Workshop, id: EntryId, cut: Cut, to: &str) -> Step<()> {
     let style = shop.preferences.get_untracked().style();
     let said = Report {
         text: kept(cut, &vehicle, visit, &shop.limits(), style)?,
-        to: to.to_owned(),
+        to: handed,
         core: CORE.to_owned(),
     };
     let what = words::outcome::report(&said);
     let entry = Unwritten::new(Some(id), Says::Report(said)).ok_or(GONE)?;
-    // If it is not stored, the field is as it was.
-    shop.write_then(&entry.in_visit(visit), what, |_| {});
+    shop.write_then(&entry.in_visit(visit), what, move |stored| {
+        // If it is not stored, the field is as it was.
+        if stored {
+            to.try_set(String::new());
+        }
+    });
     Ok(())
 }
 

@@ -1,0 +1,118 @@
+//! What is typed and not yet saved. Each text field of a page is kept as a draft under the page's address and the
+//! field's label. It outlives the page, stands in its field again when the page is opened again, and is dropped once
+//! a step of that page is saved and the field is empty or gone.
+
+use js_sys::Reflect;
+use leptos::prelude::{document, window};
+use leptos::task::spawn_local;
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Element, Event, EventInit};
+
+use crate::draft;
+use crate::markup::typed;
+use crate::workshop::Workshop;
+
+/// The fields whose typing is kept: what is written into the book, and nothing that only searches.
+const KEPT: &str = "main label.field input[type=text], main label.field textarea";
+
+/// Marks the label of a field in which something stands again; the style says so in words.
+const RESTORED: &str = "data-restored";
+
+/// Keeps what is typed from now on.
+pub fn listen(shop: Workshop) {
+    let ear = Closure::<dyn FnMut(Event)>::new(move |event: Event| {
+        let target = event.target().and_then(|it| it.dyn_into::<Element>().ok());
+        if let Some(field) = target.filter(|field| field.matches(KEPT).unwrap_or(false))
+            && let Some(label) = label_of(&field)
+        {
+            // An event of our own puts back what is kept already.
+            if event.is_trusted() {
+                drop(label.remove_attribute(RESTORED));
+            }
+            draft::keep(shop, name(&page(), &label), typed(&event));
+        }
+    });
+    let heard = ear.as_ref().unchecked_ref();
+    // A browser without events shows no page either.
+    drop(document().add_event_listener_with_callback("input", heard));
+    ear.forget();
+}
+
+/// The address of the page that shows, from the `#` on.
+pub fn page() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
+fn label_of(field: &Element) -> Option<Element> {
+    field.closest("label").ok().flatten()
+}
+
+/// The name of a draft: its page, then the words of the label.
+fn name(page: &str, label: &Element) -> String {
+    let words = label.text_content().unwrap_or_default();
+    format!("{}{words}", beginning(page))
+}
+
+fn beginning(page: &str) -> String {
+    format!("typed/{page} ")
+}
+
+fn field(name: &str, page: &str) -> Option<Element> {
+    let fields = document().query_selector_all(KEPT).ok()?;
+    let all = (0..fields.length()).filter_map(|at| fields.get(at)?.dyn_into::<Element>().ok());
+    all.into_iter()
+        .find(|field| label_of(field).is_some_and(|label| self::name(page, &label) == name))
+}
+
+fn text_in(field: &Element) -> String {
+    let value = Reflect::get(field, &"value".into());
+    value
+        .ok()
+        .and_then(|value| value.as_string())
+        .unwrap_or_default()
+}
+
+/// Puts what was typed on the page that shows back into its fields. What stands there already is dropped, and what
+/// has been typed meanwhile stays.
+pub fn put_back(shop: Workshop) {
+    spawn_local(async move {
+        let page = page();
+        for (name, text) in draft::all(shop, &beginning(&page)).await {
+            match field(&name, &page) {
+                Some(field) if text_in(&field) == text => draft::drop_it(shop, name),
+                Some(field) => put(&field, &text),
+                None => {}
+            }
+        }
+    });
+}
+
+fn put(field: &Element, text: &str) {
+    let focused = document().active_element().as_ref() == Some(field);
+    if !focused {
+        let set = Reflect::set(field, &"value".into(), &JsValue::from_str(text));
+        let init = EventInit::new();
+        init.set_bubbles(true);
+        if let (Ok(true), Ok(event)) = (set, Event::new_with_event_init_dict("input", &init)) {
+            // The page's own ear takes it as if it were typed again.
+            drop(field.dispatch_event(&event));
+        }
+        if let Some(label) = label_of(field) {
+            drop(label.set_attribute(RESTORED, ""));
+        }
+    }
+}
+
+/// After a step of a page is saved: drops what was typed there and is no longer in its field.
+pub fn sweep(shop: Workshop, page: String) {
+    spawn_local(async move {
+        for (name, _) in draft::all(shop, &beginning(&page)).await {
+            let stays = self::page() == page
+                && field(&name, &page).is_some_and(|field| !text_in(&field).is_empty());
+            if !stays {
+                draft::drop_it(shop, name);
+            }
+        }
+    });
+}
