@@ -11,6 +11,7 @@
 mod book;
 mod broken;
 mod bytes;
+mod fields;
 mod flipped;
 mod golden;
 mod good;
