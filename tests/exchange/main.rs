@@ -11,11 +11,15 @@
 mod book;
 mod broken;
 mod bytes;
+mod chance;
+mod devices;
 mod fields;
 mod flipped;
 mod golden;
 mod good;
+mod histories;
 mod house;
 mod outgoing;
 mod python;
 mod schema;
+mod told;
