@@ -22,4 +22,5 @@ mod house;
 mod outgoing;
 mod python;
 mod schema;
+mod second;
 mod told;
