@@ -94,16 +94,23 @@ async fn killed_while_the_camera_is_open_it_loses_nothing_and_says_what_never_ca
         phone.open_part(&cart, "near/spoke-3").await;
         let told_before = phone.sees("[data-lost=picture]").await;
         phone
-            .expect(told_before == (kill > 0), "what was lost by the kill before, and only that")
+            .expect(
+                told_before == (kill > 0),
+                "what was lost by the kill before, and only that",
+            )
             .await;
         let words = format!("before picture {kill}");
         phone.remark(&words).await;
         // The browser holds the chooser back and leaves the page waiting for it, as a camera does.
         let held = json!({ "enabled": true });
-        phone.below("Page.setInterceptFileChooserDialog", held).await;
+        phone
+            .below("Page.setInterceptFileChooserDialog", held)
+            .await;
         phone.tap_words("Take a picture").await;
         phone.see_no("[data-lost=picture]").await;
-        phone.wait_for("the draft that waits for a picture", WAITS, json!([])).await;
+        phone
+            .wait_for("the draft that waits for a picture", WAITS, json!([]))
+            .await;
         tokio::time::sleep(Duration::from_millis(chance.next(400))).await;
         phone.step(&format!("kill {kill} at the camera"));
         phone.kill();
@@ -111,7 +118,9 @@ async fn killed_while_the_camera_is_open_it_loses_nothing_and_says_what_never_ca
     let phone = device.open().await;
     phone.open_part(&cart, "near/spoke-3").await;
     phone.see("[data-lost=picture]").await;
-    phone.see_so_many(KILLS_AT_THE_CAMERA as usize, "[data-remark]").await;
+    phone
+        .see_so_many(KILLS_AT_THE_CAMERA as usize, "[data-remark]")
+        .await;
     phone.see_no("img[data-picture]").await;
     phone.close().await;
 }

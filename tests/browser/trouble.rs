@@ -133,7 +133,9 @@ async fn in_a_private_window_it_works_and_promises_nothing() {
     phone.step("the file has not");
     phone.bring_in(&carried.path, 4, 0).await;
     phone.open_part(&cart, "near/spoke-3").await;
-    phone.see_words("[data-remark]", "Written in a private window").await;
+    phone
+        .see_words("[data-remark]", "Written in a private window")
+        .await;
     phone.close().await;
 }
 

@@ -11,10 +11,16 @@
 mod book;
 mod broken;
 mod bytes;
+mod chance;
+mod devices;
+mod fields;
 mod flipped;
 mod golden;
 mod good;
+mod histories;
 mod house;
 mod outgoing;
 mod python;
 mod schema;
+mod second;
+mod told;

@@ -44,19 +44,25 @@ fn strict() -> Validator {
     assert!(sizes["properties"].is_object());
     sizes["additionalProperties"] = false.into();
     schema["additionalProperties"] = false.into();
-    schema["properties"]["slot"]["anyOf"] = json!([
-        { "enum": ["vehicle", "visit"] },
-        { "$ref": "#/$defs/wheel-slot" },
-        { "$ref": "#/$defs/part-slot" },
-        { "$ref": "#/$defs/reading-slot" },
-        { "$ref": "#/$defs/digest" },
-        { "$ref": "#/$defs/decision-slot" },
-        { "$ref": "#/$defs/limit-slot" },
-        { "$ref": "#/$defs/report-slot" },
-        { "$ref": "#/$defs/same-as-slot" },
-    ]);
+    only_slots_of_the_kind(&mut schema);
     schema["properties"]["cartside"]["const"] = 1.into();
     jsonschema::draft202012::new(&schema).unwrap()
+}
+
+/// Has a line of each kind stand in a slot of that kind, where the reader takes any slot for a later version's.
+fn only_slots_of_the_kind(schema: &mut Value) {
+    let rules = schema["allOf"].as_array_mut().unwrap();
+    let of_kind = |rule: &Value| {
+        let kind = rule["if"]["properties"]["kind"].clone();
+        let slots = ["if", "then"].map(|part| rule[part]["properties"]["slot"].clone());
+        let slot = slots.into_iter().find(|slot| !slot.is_null())?;
+        Some(
+            json!({ "if": { "properties": { "kind": kind } }, "then": { "properties": { "slot": slot } } }),
+        )
+    };
+    let closed: Vec<Value> = rules.iter().filter_map(of_kind).collect();
+    assert_eq!(closed.len(), 12, "one for each kind");
+    rules.extend(closed);
 }
 
 /// Makes every list of examples a list of all that is allowed.
@@ -394,7 +400,7 @@ fn examined(says: &Value) -> String {
     changed(&visit(), |line| line["says"] = says.clone())
 }
 
-fn good_outcomes() -> Vec<String> {
+pub(crate) fn good_outcomes() -> Vec<String> {
     vec![
         decision(&json!({ "standing": "keep-empty", "proposed": "not-judged", "signed": "A" })),
         limit(&json!({ "mm": 2 })),
@@ -476,9 +482,8 @@ fn good_outcomes_are_read_and_valid() {
     }
 }
 
-#[test]
-fn reader_and_schema_refuse_the_same_lines() {
-    let schema = tolerant();
+/// Lines in which one thing is wrong.
+pub(crate) fn hostile() -> Vec<String> {
     let picture = picture_line(&jpeg("a"), 3);
     let mut hostile = vec![
         changed(&cart(), |line| line["cartside"] = 0.into()),
@@ -551,17 +556,22 @@ fn reader_and_schema_refuse_the_same_lines() {
         hostile.push(without(&cart(), field));
     }
     hostile.extend(broken_outcomes());
-    for line in hostile {
+    hostile
+}
+
+#[test]
+fn reader_and_schema_refuse_the_same_lines() {
+    let schema = tolerant();
+    for line in hostile() {
         assert!(line::read(&line).is_err(), "read: {line}");
         let value = serde_json::from_str(&line).unwrap();
         assert!(!schema.is_valid(&value), "valid: {line}");
     }
 }
 
-#[test]
-fn reader_and_schema_take_lines_of_a_later_version() {
-    let schema = tolerant();
-    let later = [
+/// Lines as a later version might write them.
+pub(crate) fn later() -> Vec<String> {
+    vec![
         changed(&cart(), |line| line["kind"] = "song".into()),
         without(
             &changed(&cart(), |line| line["kind"] = "song".into()),
@@ -598,10 +608,275 @@ fn reader_and_schema_take_lines_of_a_later_version() {
         examined(&json!({ "used_for": ["racing"] })),
         examined(&json!({ "stage": "in-the-fire" })),
         wheel(&json!({ "felloes": [2, 2], "sizes_mm": { "hub": [1] } })),
-    ];
-    for line in later {
+    ]
+}
+
+#[test]
+fn reader_and_schema_take_lines_of_a_later_version() {
+    let schema = tolerant();
+    for line in later() {
         assert!(line::read(&line).is_ok(), "not read: {line}");
         let value = serde_json::from_str(&line).unwrap();
         assert!(schema.is_valid(&value), "not valid: {line}");
+    }
+}
+
+/// Fields that every line needs.
+const ALWAYS: [&str; 7] = ["cartside", "kind", "slot", "by", "device", "at", "n"];
+
+/// A good line of each kind, and of each way to say it, with the fields it needs besides.
+fn needed() -> Vec<(String, Vec<&'static str>)> {
+    let picture = jpeg("a");
+    let full = json!({
+        "felloes": [2, 2], "rim": "sawn", "tyre": "hoop", "arm": "iron", "keeper": "nut",
+        "sizes_mm": { "height": 1275.0, "dish": -12.5 },
+    });
+    let visited = json!({
+        "place": "", "used_for": ["road"], "stage": "tyre-off", "conditions": "", "safe_to_lift": "no",
+    });
+    let decided = json!({
+        "standing": "keep-empty", "proposed": "keep-empty", "reason": "", "look_again": "2027-05-01", "signed": "A",
+    });
+    let measured = json!({ "answer": "length", "mm": 1.5, "doubt_mm": 0.5, "written": "" });
+    let worked = json!({ "did": ["greased"], "text": "", "by_whom": "" });
+    let strike = changed(&without(&visit(), "says"), |line| {
+        line["struck"] = true.into();
+        line["replaces"] = json!([id("a").hex()]);
+    });
+    vec![
+        (cart(), vec!["says", "says/kind"]),
+        (wheel(&full), vec!["vehicle", "says", "says/felloes"]),
+        (examined(&visited), vec!["vehicle", "says"]),
+        (
+            reading(&measured),
+            vec![
+                "vehicle",
+                "visit",
+                "says",
+                "says/answer",
+                "says/mm",
+                "says/doubt_mm",
+            ],
+        ),
+        (
+            reading(&json!({ "answer": "over", "mm": 5, "written": "" })),
+            vec!["vehicle", "visit", "says", "says/answer", "says/mm"],
+        ),
+        (
+            reading(&json!({ "answer": "share", "percent": 5 })),
+            vec!["vehicle", "visit", "says", "says/answer", "says/percent"],
+        ),
+        (
+            reading(&json!({ "answer": "tight", "written": "" })),
+            vec!["vehicle", "visit", "says", "says/answer"],
+        ),
+        (remark("a", 4), vec!["vehicle", "says", "says/text"]),
+        (
+            picture_line(&picture, 3),
+            vec![
+                "vehicle",
+                "says",
+                "says/sha256",
+                "says/width",
+                "says/height",
+                "says/bytes",
+            ],
+        ),
+        (erasure(&picture, 4), vec!["vehicle", "says"]),
+        (
+            decision(&decided),
+            vec![
+                "vehicle",
+                "visit",
+                "says",
+                "says/standing",
+                "says/proposed",
+                "says/signed",
+            ],
+        ),
+        (limit(&json!({ "mm": 2 })), vec!["says", "says/mm"]),
+        (
+            limit(&json!({ "percent": 2 })),
+            vec!["says", "says/percent"],
+        ),
+        (limit(&json!({ "count": 2 })), vec!["says", "says/count"]),
+        (limit(&json!({ "off": true })), vec!["says", "says/off"]),
+        (work(&worked), vec!["vehicle", "says", "says/did"]),
+        (
+            report(&json!({ "text": "", "to": "", "core": "" })),
+            vec![
+                "vehicle",
+                "visit",
+                "says",
+                "says/text",
+                "says/to",
+                "says/core",
+            ],
+        ),
+        (strike, vec!["vehicle", "struck"]),
+    ]
+}
+
+/// Every field of a line by its path, and the line without it.
+fn each_field_left_out(line: &str) -> Vec<(String, String)> {
+    let value: Value = serde_json::from_str(line).unwrap();
+    let mut left_out = Vec::new();
+    take_each(&value, "", &mut |path| {
+        let mut value = value.clone();
+        let (within, field) = path.rsplit_once('/').unwrap();
+        value
+            .pointer_mut(within)
+            .unwrap()
+            .as_object_mut()
+            .unwrap()
+            .remove(field);
+        left_out.push((path[1..].to_owned(), value.to_string()));
+    });
+    left_out
+}
+
+/// Goes through the paths of all fields of an object, those of objects within it too.
+fn take_each(value: &Value, within: &str, take: &mut impl FnMut(&str)) {
+    for (field, value) in value.as_object().into_iter().flatten() {
+        let path = format!("{within}/{field}");
+        take(&path);
+        take_each(value, &path, take);
+    }
+}
+
+/// Lines that lack one field that they need.
+pub(crate) fn lacking() -> Vec<String> {
+    let lacking = |(line, needed): (String, Vec<&'static str>)| {
+        let needs = move |path: &str| ALWAYS.contains(&path) || needed.contains(&path);
+        each_field_left_out(&line)
+            .into_iter()
+            .filter(move |(path, _)| needs(path))
+            .map(|(_, line)| line)
+    };
+    needed().into_iter().flat_map(lacking).collect()
+}
+
+#[test]
+fn each_field_that_is_needed_is_needed_by_schema_and_reader_and_no_other_is() {
+    let (schema, closed) = (tolerant(), strict());
+    let keeps_to = |validator: &Validator, line: &str| {
+        validator.is_valid(&serde_json::from_str(line).unwrap())
+    };
+    for (line, needed) in needed() {
+        let entry = line::read(&line).unwrap();
+        assert!(entry.is_read() && entry.unread_fields == 0, "{line}");
+        assert!(keeps_to(&closed, &line), "{line}");
+        let mut missed = Vec::new();
+        for (path, without) in each_field_left_out(&line) {
+            let is_needed = ALWAYS.contains(&path.as_str()) || needed.contains(&path.as_str());
+            missed.extend(is_needed.then(|| path.clone()));
+            assert_eq!(
+                line::read(&without).is_err(),
+                is_needed,
+                "{path} left out of {line}"
+            );
+            assert_eq!(
+                !keeps_to(&schema, &without),
+                is_needed,
+                "{path} left out of {line}"
+            );
+        }
+        assert_eq!(
+            missed.len(),
+            ALWAYS.len() + needed.len(),
+            "all of them were left out once: {line}"
+        );
+    }
+}
+
+/// The schema itself says which fields there are to leave out: none of them may be missing above.
+#[test]
+fn every_field_the_schema_needs_is_left_out_once() {
+    let schema = schema();
+    assert_eq!(schema["required"], json!(ALWAYS));
+    let left_out: Vec<(String, &str)> = needed()
+        .into_iter()
+        .flat_map(|(line, needed)| {
+            let kind = line::read(&line).unwrap().kind.code().to_owned();
+            needed.into_iter().map(move |path| (kind.clone(), path))
+        })
+        .collect();
+    let kinds = schema["properties"]["kind"]["examples"].as_array().unwrap();
+    for kind in kinds.iter().map(|kind| kind.as_str().unwrap()) {
+        let mut required = Vec::new();
+        gather_required(&schema["$defs"][kind], &mut required);
+        for field in required {
+            let path = format!("says/{field}");
+            assert!(
+                left_out.contains(&(kind.to_owned(), &path)),
+                "{kind}: {path}"
+            );
+        }
+        assert!(left_out.contains(&(kind.to_owned(), "says")), "{kind}");
+    }
+}
+
+/// Every name that stands in a list of required fields, however deep.
+fn gather_required(schema: &Value, required: &mut Vec<String>) {
+    match schema {
+        Value::Object(object) => {
+            for (field, value) in object {
+                match value.as_array().filter(|_| field == "required") {
+                    Some(names) => {
+                        required.extend(names.iter().map(|name| name.as_str().unwrap().to_owned()))
+                    }
+                    None => gather_required(value, required),
+                }
+            }
+        }
+        Value::Array(items) => items
+            .iter()
+            .for_each(|item| gather_required(item, required)),
+        _ => {}
+    }
+}
+
+#[test]
+fn a_field_more_is_lawful_and_counted_and_only_the_closed_schema_refuses_it() {
+    let (schema, closed) = (tolerant(), strict());
+    for (line, _) in needed() {
+        let value: Value = serde_json::from_str(&line).unwrap();
+        let mut objects = vec![String::new()];
+        take_each(&value, "", &mut |path| {
+            objects.extend(
+                value
+                    .pointer(path)
+                    .filter(|value| value.is_object())
+                    .map(|_| path.to_owned()),
+            );
+        });
+        for within in objects {
+            let mut more = value.clone();
+            more.pointer_mut(&within).unwrap()["later"] = json!([1]);
+            assert!(schema.is_valid(&more), "{more}");
+            assert!(!closed.is_valid(&more), "{more}");
+            assert_eq!(
+                line::read(&more.to_string()).unwrap().unread_fields,
+                1,
+                "{more}"
+            );
+        }
+    }
+}
+
+#[test]
+fn golden_lines_keep_to_the_closed_schema_and_those_of_a_newer_version_do_not() {
+    let (schema, closed) = (tolerant(), strict());
+    let keeps_to = |validator: &Validator, line: &str| {
+        validator.is_valid(&serde_json::from_str(line).unwrap())
+    };
+    for golden in include_str!("../../core/src/paper/line/golden.jsonl").lines() {
+        assert!(keeps_to(&closed, golden), "{golden}");
+    }
+    for newer in include_str!("../../core/src/paper/line/newer.jsonl").lines() {
+        assert!(
+            keeps_to(&schema, newer) && !keeps_to(&closed, newer),
+            "{newer}"
+        );
     }
 }

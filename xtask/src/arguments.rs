@@ -12,7 +12,10 @@ cargo xtask test      everything that must hold: format, lints, all tests
 cargo xtask ready     the fast loop: format, lints on this machine, core tests
 cargo xtask dist      build the folder any static https host can serve
 cargo xtask measure   the figures the README quotes
-cargo xtask soak      what takes too long for every run: 200 kills of the browser
+cargo xtask soak      what takes too long for every run: 200 kills of the browser, 100 000 histories
+cargo xtask fuzz [minutes] [--keep]
+    feed the readers of files with what a fuzzer makes up, 30 minutes in all unless told;
+    --keep puts what reached new code into tests/fuzz/corpus
 cargo xtask serve-dist --dir D [--port N] [--under /path/]
     serve a folder as it stands, for tests";
 
@@ -26,6 +29,7 @@ pub(crate) enum Command {
     Ready,
     Measure,
     Soak,
+    Fuzz(Fuzz),
     Help,
 }
 
@@ -51,6 +55,15 @@ pub(crate) struct ServeDist {
     pub(crate) under: String,
 }
 
+/// Options of `fuzz`.
+#[derive(Debug, PartialEq)]
+pub(crate) struct Fuzz {
+    /// For how long, over all targets.
+    pub(crate) minutes: u64,
+    /// Put what reached new code into the checkout.
+    pub(crate) keep: bool,
+}
+
 /// Reads this process's own arguments.
 pub(crate) fn read() -> Result<Command> {
     parse(lexopt::Parser::from_env())
@@ -70,6 +83,7 @@ fn parse(mut parser: lexopt::Parser) -> Result<Command> {
         "ready" => alone(parser, Command::Ready),
         "measure" => alone(parser, Command::Measure),
         "soak" => alone(parser, Command::Soak),
+        "fuzz" => fuzz(parser),
         "help" => Ok(Command::Help),
         _ => bail!("there is no command `{name}`\n{HELP}"),
     }
@@ -111,6 +125,24 @@ fn serve_dist(mut parser: lexopt::Parser) -> Result<Command> {
     Ok(Command::ServeDist(options))
 }
 
+fn fuzz(mut parser: lexopt::Parser) -> Result<Command> {
+    let mut options = Fuzz {
+        minutes: 30,
+        keep: false,
+    };
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Value(minutes) => options.minutes = minutes.parse()?,
+            Long("keep") => options.keep = true,
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    if options.minutes == 0 {
+        bail!("`fuzz` takes at least one minute");
+    }
+    Ok(Command::Fuzz(options))
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
@@ -135,6 +167,14 @@ mod tests {
     fn a_word_too_many_is_refused() {
         assert!(typed(&["test", "quick"]).is_err());
         assert!(typed(&["serve", "--port", "high"]).is_err());
+    }
+
+    #[test]
+    fn fuzzing_takes_a_number_of_minutes() {
+        let options = |minutes, keep| Command::Fuzz(Fuzz { minutes, keep });
+        assert_eq!(typed(&["fuzz"]).unwrap(), options(30, false));
+        assert_eq!(typed(&["fuzz", "5", "--keep"]).unwrap(), options(5, true));
+        assert!(typed(&["fuzz", "0"]).is_err() && typed(&["fuzz", "long"]).is_err());
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! What is found on this machine before anything is installed.
 
 use crate::toolchain;
-use crate::tools::{ESBUILD, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use crate::tools::{CARGO_FUZZ, ESBUILD, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
 use std::env;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -32,6 +32,9 @@ pub(crate) struct Machine {
     pub(crate) debian_rust: bool,
     /// Has npm, which brings `wasm-opt` and `esbuild`.
     pub(crate) npm: bool,
+    /// Has a compiler of C++, in which the fuzzer is written.
+    pub(crate) cpp: bool,
+    pub(crate) cargo_fuzz: Option<PathBuf>,
     pub(crate) trunk: Option<PathBuf>,
     pub(crate) wasm_bindgen: Option<PathBuf>,
     pub(crate) wasm_opt: Option<PathBuf>,
@@ -51,6 +54,8 @@ impl Machine {
             source: library_source(),
             debian_rust: has_debian_rust(),
             npm: on_path("npm").is_some(),
+            cpp: on_path("c++").is_some(),
+            cargo_fuzz: found(&CARGO_FUZZ, cache),
             trunk: found(&TRUNK, cache),
             wasm_bindgen: found(&WASM_BINDGEN, cache),
             wasm_opt: found(&WASM_OPT, cache),

@@ -1,4 +1,4 @@
-//! Which command does what: `serve`, `test`, `dist`, `ready`, `measure`, `soak`.
+//! Which command does what: `serve`, `test`, `dist`, `ready`, `measure`, `soak`, `fuzz`.
 #![allow(
     clippy::print_stdout,
     reason = "these commands talk to a person at a terminal"
@@ -7,6 +7,7 @@
 mod alike;
 mod arguments;
 mod tools;
+mod fuzz;
 mod machine;
 mod plan;
 mod soak;
@@ -49,6 +50,7 @@ fn run(command: Command) -> anyhow::Result<ExitCode> {
         Command::Dist => build::run()?,
         Command::Measure => measure::run()?,
         Command::Soak => soak::run()?,
+        Command::Fuzz(options) => fuzz::run(&options)?,
         Command::Help => println!("{}", arguments::HELP),
     }
     Ok(ExitCode::SUCCESS)

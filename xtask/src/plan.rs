@@ -1,7 +1,7 @@
 //! From the facts of a machine to the steps that make it ready.
 
 use crate::machine::{Component, Machine};
-use crate::tools::{ESBUILD, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use crate::tools::{CARGO_FUZZ, ESBUILD, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
 
 /// What the machine must be able to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -10,6 +10,8 @@ pub(crate) enum Need {
     Build,
     /// Build it and drive it through a browser.
     BuildAndBrowse,
+    /// Feed the readers of files with whatever a fuzzer finds.
+    Fuzz,
 }
 
 /// One thing to do, or to ask for, before the machine is ready.
@@ -39,6 +41,9 @@ const DEBIAN_RUST: [&str; 5] = [
 
 /// The steps in order, none if the machine is ready. What may stop comes before what takes minutes.
 pub(crate) fn plan(machine: &Machine, need: Need) -> Vec<Step> {
+    if need == Need::Fuzz {
+        return plan_to_fuzz(machine);
+    }
     let mut steps = Vec::new();
     if machine.target == Component::Missing && machine.rustup {
         steps.push(Step::AddWasmTarget);
@@ -53,6 +58,15 @@ pub(crate) fn plan(machine: &Machine, need: Need) -> Vec<Step> {
     steps.extend(system_step(machine, &system_packages(machine, need)));
     steps.extend(tool_steps(machine));
     steps
+}
+
+/// No browser and no wasm: only the core is fuzzed.
+fn plan_to_fuzz(machine: &Machine) -> Vec<Step> {
+    let compiler: &[_] = if machine.cpp { &[] } else { &["g++"] };
+    let tool = machine.cargo_fuzz.is_none();
+    let tool = tool.then_some(Step::CargoInstall(CARGO_FUZZ));
+    let system = system_step(machine, compiler);
+    system.into_iter().chain(tool).collect()
 }
 
 fn system_packages(machine: &Machine, need: Need) -> Vec<&'static str> {
@@ -110,6 +124,7 @@ fn by_hand(packages: &[&str]) -> String {
         "npm",
         "  npm, or wasm-opt version 132 and esbuild 0.28.2 on the path",
     );
+    add("g++", "  a compiler of C++, on the path as c++");
     add(
         "chromium",
         "  Chromium, on the path or named by CARTSIDE_BROWSER",
@@ -152,6 +167,8 @@ mod tests {
             source: Component::Installed,
             debian_rust: false,
             npm: true,
+            cpp: true,
+            cargo_fuzz: None,
             trunk: Some("/t/trunk".into()),
             wasm_bindgen: Some("/t/wasm-bindgen".into()),
             wasm_opt: Some("/t/wasm-opt".into()),
@@ -263,6 +280,25 @@ mod tests {
             plan(&machine, Need::Build),
             [Step::AptInstall(DEBIAN_RUST.to_vec())]
         );
+    }
+
+    #[test]
+    fn fuzzing_needs_neither_browser_nor_wasm() {
+        let bare = Machine {
+            cpp: false,
+            ..bare()
+        };
+        let tool = || Step::CargoInstall(CARGO_FUZZ);
+        assert_eq!(
+            plan(&bare, Need::Fuzz),
+            [Step::AptInstall(vec!["g++"]), tool()]
+        );
+        assert_eq!(plan(&ready(), Need::Fuzz), [tool()]);
+        let installed = Machine {
+            cargo_fuzz: Some("/t/cargo-fuzz".into()),
+            ..ready()
+        };
+        assert_eq!(plan(&installed, Need::Fuzz), []);
     }
 
     #[test]

@@ -167,7 +167,8 @@ impl Run {
         self.workspace.test_programs(TESTS).contains(&name)
     }
 
-    fn cargo(&self) -> Command {
+    /// Cargo of the pinned toolchain, building into the shared folder.
+    pub(crate) fn cargo(&self) -> Command {
         self.held.cargo(&self.workspace)
     }
 }

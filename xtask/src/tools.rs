@@ -53,6 +53,15 @@ pub(crate) const ESBUILD: Tool = Tool {
     folder: "node_modules/.bin",
 };
 
+/// Builds readers with a fuzzer in them and runs them.
+pub(crate) const CARGO_FUZZ: Tool = Tool {
+    package: "cargo-fuzz",
+    program: "cargo-fuzz",
+    version: "0.13.2",
+    says: "cargo-fuzz 0.13.2",
+    folder: "bin",
+};
+
 impl Tool {
     /// The tool's own folder in the cache, keyed by version.
     pub(crate) fn home(&self, cache: &Path) -> PathBuf {

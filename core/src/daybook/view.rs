@@ -70,11 +70,14 @@ impl<'a> View<'a> {
         self.threads.iter().map(|(_, _, thread)| thread)
     }
 
-    /// Every thread of one vehicle, or of the whole house, with its kind.
+    /// Every thread of one vehicle, or of the whole house, with its kind. They stand by subject, so those of a small
+    /// vehicle are found at once in a great book.
     pub(super) fn threads_of(&self, of: Subject) -> impl Iterator<Item = (&'a Kind, &Thread<'a>)> {
-        self.threads
+        let first = self.threads.partition_point(|(subject, ..)| *subject < of);
+        let from_there = self.threads.get(first..).unwrap_or_default();
+        from_there
             .iter()
-            .filter(move |(subject, _, _)| *subject == of)
+            .take_while(move |(subject, _, _)| *subject == of)
             .map(|(_, kind, thread)| (*kind, thread))
     }
 

@@ -1,0 +1,4 @@
+//! Fuzzes `checks::file`.
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| cartside_fuzz::file(bytes));
