@@ -22,6 +22,7 @@ mod panic;
 mod photo;
 mod picturing;
 mod preferences;
+mod progress;
 mod route;
 mod scribe;
 mod shell;

@@ -1,10 +1,11 @@
 //! Saving: everything of one step in one transaction, wholly or not at all.
 
-use super::entries::{next_arrival, put_line};
+use super::entries::{greatest_arrival, put_line};
 use super::error::StorageError;
 use super::other_tabs;
 use super::pictures::put_picture;
-use super::shape::{DRAFTS, ENTRIES, PICTURES, SUMMARIES};
+use super::shape::{DRAFTS, ENTRIES, META, PICTURES, SUMMARIES};
+use super::staging::{Staged, take_up};
 use super::store::Store;
 use super::summaries::put_summary;
 use super::transaction::{Mode, Transaction};
@@ -23,6 +24,8 @@ pub struct Batch {
     pub drop_drafts: Vec<String>,
     /// Digests of pictures whose bytes and thumbnail go.
     pub erase_pictures: Vec<String>,
+    /// Pictures that were put beside the book before, and belong to it from this step on.
+    pub staged: Option<Staged>,
 }
 
 /// A line of the book with what it is looked up by.
@@ -60,6 +63,10 @@ pub struct NewPicture {
 pub struct Saved {
     /// How many of the lines were not in the book before.
     pub new_lines: usize,
+    /// The greatest arrival before this step.
+    pub before: u64,
+    /// The greatest arrival after it.
+    pub reached: u64,
 }
 
 impl Store {
@@ -69,7 +76,7 @@ impl Store {
     /// # Errors
     /// On any of them nothing of the batch was kept. Saving the same batch again is safe.
     pub async fn save(&self, batch: Batch) -> Result<Saved, StorageError> {
-        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS];
+        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS, META];
         let saved = self
             .run(&stores, Mode::Write, async |transaction| {
                 put_batch(transaction, &batch).await
@@ -81,7 +88,10 @@ impl Store {
 }
 
 async fn put_batch(transaction: &Transaction, batch: &Batch) -> Result<Saved, StorageError> {
-    let new_lines = add_lines(transaction, &batch.lines).await?;
+    if let Some(staged) = &batch.staged {
+        take_up(transaction, staged).await?;
+    }
+    let saved = add_lines(transaction, &batch.lines).await?;
     for picture in &batch.pictures {
         put_picture(transaction, picture)?;
     }
@@ -94,27 +104,31 @@ async fn put_batch(transaction: &Transaction, batch: &Batch) -> Result<Saved, St
     for name in &batch.drop_drafts {
         transaction.delete(DRAFTS, name)?;
     }
-    Ok(Saved { new_lines })
+    Ok(saved)
 }
 
 /// The union: puts the lines that are not there, each once, numbered on from the last arrival.
-async fn add_lines(transaction: &Transaction, lines: &[NewLine]) -> Result<usize, StorageError> {
-    if lines.is_empty() {
-        return Ok(0);
-    }
-    let ids = lines.iter().map(|line| line.id.as_str());
-    let present = transaction.present(ENTRIES, ids).await?;
-    let first = next_arrival(transaction).await?;
-    // Sorted, since a table of hashes is code that nothing else here needs.
-    let mut seen: Vec<&str> = Vec::new();
+async fn add_lines(transaction: &Transaction, lines: &[NewLine]) -> Result<Saved, StorageError> {
+    let before = greatest_arrival(transaction).await?;
+    let ids: Vec<&str> = lines.iter().map(|line| line.id.as_str()).collect();
+    let present = transaction.present(ENTRIES, &ids).await?;
     let missing = lines.iter().zip(present).filter(|(_, there)| !there);
-    let mut arrival = first;
-    for (line, _) in missing {
-        if let Err(at) = seen.binary_search(&line.id.as_str()) {
-            seen.insert(at, &line.id);
-            put_line(transaction, line, arrival)?;
-            arrival += 1;
-        }
+    // Sorted, since a table of hashes is code that nothing else here needs.
+    let mut missing: Vec<(&str, usize, &NewLine)> = missing
+        .enumerate()
+        .map(|(at, (line, _))| (line.id.as_str(), at, line))
+        .collect();
+    missing.sort_unstable_by_key(|(id, at, _)| (*id, *at));
+    missing.dedup_by_key(|(id, _, _)| *id);
+    missing.sort_unstable_by_key(|(_, at, _)| *at);
+    let mut reached = before;
+    for (_, _, line) in &missing {
+        reached += 1;
+        put_line(transaction, line, reached)?;
     }
-    Ok(seen.len())
+    Ok(Saved {
+        new_lines: missing.len(),
+        before,
+        reached,
+    })
 }

@@ -75,6 +75,18 @@ impl Store {
         .await
     }
 
+    /// The greatest arrival number of any line: as long as it stays, nothing has been added to the book. 0 in an
+    /// empty book.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn reached(&self) -> Result<u64, StorageError> {
+        self.run(&[ENTRIES], Mode::Read, async |transaction| {
+            greatest_arrival(transaction).await
+        })
+        .await
+    }
+
     /// Every vehicle that any line belongs to, if there are other than so many lines of them; else none, so that the
     /// usual book is not walked through.
     ///
@@ -111,9 +123,8 @@ impl Store {
     /// The book cannot be reached.
     pub async fn has(&self, ids: &[String]) -> Result<Vec<bool>, StorageError> {
         self.run(&[ENTRIES], Mode::Read, async |transaction| {
-            transaction
-                .present(ENTRIES, ids.iter().map(String::as_str))
-                .await
+            let ids: Vec<&str> = ids.iter().map(String::as_str).collect();
+            transaction.present(ENTRIES, &ids).await
         })
         .await
     }
@@ -143,9 +154,9 @@ pub(super) fn put_line(
     transaction.put(ENTRIES, &record)
 }
 
-/// The arrival number for the next line, from 1.
-pub(super) async fn next_arrival(transaction: &Transaction) -> Result<u64, StorageError> {
-    Ok(greatest(transaction, BY_ARRIVAL).await?.unwrap_or(0) + 1)
+/// The greatest arrival number of any line, which are numbered from 1; 0 in an empty book.
+pub(super) async fn greatest_arrival(transaction: &Transaction) -> Result<u64, StorageError> {
+    Ok(greatest(transaction, BY_ARRIVAL).await?.unwrap_or(0))
 }
 
 /// The greatest whole number among an index's keys.

@@ -6,5 +6,6 @@ mod hostile;
 mod law;
 mod newer;
 mod odd;
+mod portion;
 mod strike;
 mod writer;
