@@ -82,6 +82,14 @@ async fn hold_at(phone: &Browser<'_>, stage: &str, figure: &str) {
     phone.ask(at, json!([stage, figure])).await;
 }
 
+/// Waits until the page asks for a piece of the file that it is not given.
+async fn see_held(phone: &Browser<'_>) {
+    phone
+        .wait_for("the page held", "return !!window.go;", json!([]))
+        .await;
+    phone.see_words("[data-figure]", "of 60").await;
+}
+
 async fn run_free(phone: &Browser<'_>) {
     phone.ask("window.at = null; return true;", json!([])).await;
 }
@@ -123,7 +131,7 @@ async fn bringing_in_stops_where_it_is_told_to_and_leaves_nothing() {
     foresee(&phone, &file, &album).await;
     hold_at(&phone, "Bringing it in", "picture 40 of 60").await;
     phone.tap_words("Bring it in").await;
-    phone.see_words("[data-figure]", "picture 40 of 60").await;
+    see_held(&phone).await;
     let beside = counted(&phone).await;
     phone
         .expect(beside["pictures"].as_u64() > Some(20), "a batch put down")
@@ -176,7 +184,7 @@ async fn a_kill_while_pictures_are_put_down_leaves_nothing() {
     foresee(&phone, &file, &album).await;
     hold_at(&phone, "Bringing it in", "picture 40 of 60").await;
     phone.tap_words("Bring it in").await;
-    phone.see_words("[data-figure]", "picture 40 of 60").await;
+    see_held(&phone).await;
     let beside = counted(&phone).await;
     phone
         .expect(beside["pictures"].as_u64() > Some(20), "a batch put down")
@@ -204,7 +212,7 @@ async fn pictures_cleared_away_by_another_tab_refuse_the_whole_step() {
     foresee(&phone, &file, &album).await;
     hold_at(&phone, "Bringing it in", "picture 40 of 60").await;
     phone.tap_words("Bring it in").await;
-    phone.see_words("[data-figure]", "picture 40 of 60").await;
+    see_held(&phone).await;
     let first = phone.open_tab().await;
     phone.step("another tab opens the book");
     phone.go("").await;
