@@ -8,18 +8,12 @@ use crate::workshop::Step;
 /// What is said of work that was stopped.
 pub const STOPPED: &str = "Stopped. Nothing was changed, and nothing of it is left.";
 
-/// How far it is.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-struct Far {
-    what: &'static str,
-    done: usize,
-    of: usize,
-}
-
 /// A long piece of work on a page. It stops where its key is pressed, and where its page is left.
 #[derive(Clone, Copy)]
 pub struct Progress {
-    far: RwSignal<Far>,
+    what: RwSignal<String>,
+    done: RwSignal<u64>,
+    of: RwSignal<u64>,
     stopped: RwSignal<bool>,
 }
 
@@ -27,19 +21,18 @@ impl Progress {
     /// Work that has not begun, of the page that is being put up.
     pub fn new() -> Progress {
         Progress {
-            far: RwSignal::new(Far::default()),
+            what: RwSignal::new(String::new()),
+            done: RwSignal::new(0),
+            of: RwSignal::new(0),
             stopped: RwSignal::new(false),
         }
     }
 
     /// Says what is about to be done, before the first step.
-    pub fn begin(&self, what: &'static str) {
+    pub fn begin(&self, what: &str) {
         self.stopped.try_set(false);
-        self.far.try_set(Far {
-            what,
-            done: 0,
-            of: 0,
-        });
+        self.of.try_set(0);
+        self.what.try_set(what.to_owned());
     }
 
     /// Says that so many of all pictures are done.
@@ -47,7 +40,8 @@ impl Progress {
     /// # Errors
     /// It is to stop: [`STOPPED`].
     pub fn step(&self, done: usize, of: usize) -> Step<()> {
-        self.far.try_update(|far| (far.done, far.of) = (done, of));
+        self.done.try_set(done as u64);
+        self.of.try_set(of as u64);
         match self.stopped.try_get_untracked() {
             Some(false) => Ok(()),
             _ => Err(STOPPED.to_owned()),
@@ -61,25 +55,25 @@ impl Progress {
         });
         sheet!(
             "<section class=card data-busy>{}<button type=button class=key data-key=stop on:click={}>Stop</button></section>",
-            live(move || figure(self.far.get())),
+            live(move || self.figure()),
             stop
         )
     }
-}
 
-/// In words, and as a bar once it is known how long it is.
-fn figure(far: Far) -> Piece {
-    let Far { what, done, of } = far;
-    let at = (done + 1).min(of);
-    let bar = (of > 0).then(|| {
-        sheet!(
-            "<p data-figure>picture {} of {}</p><progress aria-label={} value={} max={}></progress>",
-            at.to_string(),
-            of.to_string(),
-            what,
-            done.to_string(),
-            of.to_string()
-        )
-    });
-    sheet!("<p role=status>{}</p>{}", what, bar)
+    /// In words, and as a bar once it is known how long it is.
+    fn figure(self) -> Piece {
+        let (what, done, of) = (self.what.get(), self.done.get(), self.of.get());
+        let at = (done + 1).min(of);
+        let bar = (of > 0).then(|| {
+            sheet!(
+                "<p data-figure>picture {} of {}</p><progress aria-label={} value={} max={}></progress>",
+                at.to_string(),
+                of.to_string(),
+                what.clone(),
+                done.to_string(),
+                of.to_string()
+            )
+        });
+        sheet!("<p role=status>{}</p>{}", what, bar)
+    }
 }

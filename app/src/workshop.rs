@@ -402,7 +402,7 @@ impl Workshop {
             summaries: summaries.iter().map(|made| self.kept(made)).collect(),
             drop_drafts: scribe.drop_drafts,
             erase_pictures: scribe.erase_pictures.iter().map(Digest::hex).collect(),
-            staged: None,
+            ..Batch::default()
         };
         store.save(batch).await.map_err(sentence)?;
         self.take_up(books, summaries);

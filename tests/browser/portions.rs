@@ -110,7 +110,7 @@ async fn what_is_new_for_a_device_is_all_that_it_lacks_and_both_end_with_one_boo
     let (in_the_barn, in_the_shop) = (name_of(&phone).await, name_of(&tablet).await);
 
     phone.step("the tablet has met the phone, and knows that it has everything");
-    let gig = tablet.begin("gig", "all", "14", "7").await;
+    let gig = tablet.begin("trap", "all", "14", "7").await;
     let for_the_barn = new_for(&tablet, &in_the_barn).await;
     assert_eq!(
         for_the_barn.scope(),

@@ -7,7 +7,7 @@ use leptos::prelude::GetUntracked;
 use super::erasures::erased;
 use super::incoming::Incoming;
 use crate::scribe::new_line;
-use crate::storage::{Batch, Staged, Store};
+use crate::storage::{Batch, Store};
 use crate::wording;
 use crate::workshop::{Step, Workshop, sentence};
 
@@ -83,8 +83,8 @@ impl Plan {
         self.entries.is_empty() && self.pictures.is_empty() && self.erase.is_empty()
     }
 
-    /// All of it as one batch, with the pictures that lie beside the book for it.
-    pub(super) fn batch(&self, shop: Workshop, incoming: &Incoming, staged: Staged) -> Batch {
+    /// All of it as one batch, with the pictures that lie beside the book by these names.
+    pub(super) fn batch(&self, shop: Workshop, incoming: &Incoming, take_up: Vec<String>) -> Batch {
         let entries = incoming.holds.entries();
         Batch {
             lines: entries
@@ -93,7 +93,7 @@ impl Plan {
                 .collect(),
             summaries: self.summaries.iter().map(|made| shop.kept(made)).collect(),
             erase_pictures: self.erase.iter().map(Digest::hex).collect(),
-            staged: Some(staged),
+            take_up,
             ..Batch::default()
         }
     }

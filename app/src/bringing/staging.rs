@@ -6,13 +6,13 @@ use js_sys::Uint8Array;
 use super::{Incoming, Plan};
 use crate::photo;
 use crate::progress::Progress;
-use crate::storage::{NewPicture, Staged};
+use crate::storage::NewPicture;
 use crate::workshop::{Step, Workshop, sentence};
 
 /// How many bytes of pictures are put down at once.
 const BATCH: u32 = 8_000_000;
 
-/// Puts all that the plan would add beside the book.
+/// Puts all that the plan would add beside the book, and gives the names of the batches.
 ///
 /// # Errors
 /// One of them could not be read or kept, or it is to stop. Those put down so far are still beside the book.
@@ -21,9 +21,9 @@ pub(super) async fn stage(
     incoming: &Incoming,
     plan: &Plan,
     progress: Progress,
-) -> Step<Staged> {
+) -> Step<Vec<String>> {
     let store = shop.store()?;
-    let mut staged = Staged::default();
+    let mut staged = Vec::new();
     let (mut batch, mut bytes) = (Vec::new(), 0);
     let of = plan.pictures.len();
     let pictures = incoming.holds.pictures().iter();
@@ -34,8 +34,9 @@ pub(super) async fn stage(
         bytes += jpeg.length();
         batch.push(with_thumbnail(picture.digest, jpeg).await);
         if bytes >= BATCH || done + 1 == of {
-            store.stage(&batch, &mut staged).await.map_err(sentence)?;
-            (batch, bytes) = (Vec::new(), 0);
+            let batch = std::mem::take(&mut batch);
+            staged.push(store.stage(batch).await.map_err(sentence)?);
+            bytes = 0;
         }
     }
     progress.step(of, of)?;

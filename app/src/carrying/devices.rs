@@ -23,18 +23,16 @@ pub struct Met {
     pub who: String,
 }
 
-/// Every device met, the one with the latest file first.
+/// Every device met, by name.
 ///
 /// # Errors
 /// The book cannot be reached.
 pub async fn met(shop: Workshop) -> Step<Vec<Met>> {
     let kept = shop.store()?.metas(MET).await.map_err(sentence)?;
-    let mut met: Vec<Met> = kept
+    Ok(kept
         .iter()
         .filter_map(|(name, told)| read(name, told))
-        .collect();
-    met.sort_by(|one, other| other.day.cmp(&one.day));
-    Ok(met)
+        .collect())
 }
 
 /// Remembers that a file came from a device. It has what was in that file; so where it had everything before, or all

@@ -2,10 +2,10 @@
 
 use super::entries::{greatest_arrival, put_line};
 use super::error::StorageError;
+use super::meta::put as put_meta;
 use super::other_tabs;
 use super::pictures::put_picture;
 use super::shape::{DRAFTS, ENTRIES, META, PICTURES, SUMMARIES};
-use super::staging::{Staged, take_up};
 use super::store::Store;
 use super::summaries::put_summary;
 use super::transaction::{Mode, Transaction};
@@ -24,8 +24,12 @@ pub struct Batch {
     pub drop_drafts: Vec<String>,
     /// Digests of pictures whose bytes and thumbnail go.
     pub erase_pictures: Vec<String>,
-    /// Pictures that were put beside the book before, and belong to it from this step on.
-    pub staged: Option<Staged>,
+    /// What the device keeps of its own, by name.
+    pub put_metas: Vec<(String, String)>,
+    /// Names of what the device no longer keeps.
+    pub drop_metas: Vec<String>,
+    /// Names of what the device must still keep, and does not keep any longer after this step.
+    pub take_up: Vec<String>,
 }
 
 /// A line of the book with what it is looked up by.
@@ -82,14 +86,17 @@ impl Store {
                 put_batch(transaction, &batch).await
             })
             .await?;
-        other_tabs::tell(self.which());
+        if !batch.lines.is_empty() {
+            other_tabs::tell(self.which());
+        }
         Ok(saved)
     }
 }
 
 async fn put_batch(transaction: &Transaction, batch: &Batch) -> Result<Saved, StorageError> {
-    if let Some(staged) = &batch.staged {
-        take_up(transaction, staged).await?;
+    let taken_up: Vec<&str> = batch.take_up.iter().map(String::as_str).collect();
+    if transaction.present(META, &taken_up).await?.contains(&false) {
+        return Err(StorageError::Cleared);
     }
     let saved = add_lines(transaction, &batch.lines).await?;
     for picture in &batch.pictures {
@@ -103,6 +110,12 @@ async fn put_batch(transaction: &Transaction, batch: &Batch) -> Result<Saved, St
     }
     for name in &batch.drop_drafts {
         transaction.delete(DRAFTS, name)?;
+    }
+    for name in batch.drop_metas.iter().chain(&batch.take_up) {
+        transaction.delete(META, name)?;
+    }
+    for (name, value) in &batch.put_metas {
+        put_meta(transaction, name, value)?;
     }
     Ok(saved)
 }

@@ -28,5 +28,4 @@ pub use other_tabs::{Listening, on_other_tab};
 pub use pictures::StoredPicture;
 pub use room::{Promised, Room, ask_to_keep, is_kept, room};
 pub use shape::Which;
-pub use staging::Staged;
 pub use store::Store;

@@ -13,7 +13,7 @@ use super::refused::{Counted, Refused};
 use super::verified::{Checked, PictureMember, Placed};
 use super::warning::Warning;
 
-/// The members in the order in which they are looked at, and what has come out so far.
+/// The members, which are looked at by name, and what has come out so far.
 #[derive(Debug)]
 pub(super) struct Contents {
     layout: Layout,
@@ -27,8 +27,7 @@ pub(super) struct Contents {
 
 impl Contents {
     /// Begins to look at the members of a file whose layout holds, and says which bytes are wanted first.
-    pub(super) fn of(mut layout: Layout) -> Result<(Self, Option<Range<u64>>), Refused> {
-        layout.members.sort_by_key(|member| rank(member.kind));
+    pub(super) fn of(layout: Layout) -> Result<(Self, Option<Range<u64>>), Refused> {
         let mut contents = Self {
             layout,
             at: 0,
@@ -106,15 +105,6 @@ impl Contents {
             pictures: self.pictures,
             warnings,
         }
-    }
-}
-
-/// Entries first, then pictures by name, then the rest.
-fn rank(kind: Kind) -> u8 {
-    match kind {
-        Kind::Entries => 0,
-        Kind::Picture(_) => 1,
-        _ => 2,
     }
 }
 

@@ -39,13 +39,16 @@ pub(super) struct Layout {
 }
 
 /// The first member named as the manifest is; a second one is refused with all other duplicates.
-pub(super) fn find_manifest(directory: &Directory) -> Result<Packed, Refused> {
+pub(super) fn find_manifest(directory: &mut Directory) -> Result<Packed, Refused> {
     let mut records = directory.records.iter();
     let named = records.find(|record| record.name == member::MANIFEST.as_bytes());
-    match (named, &directory.fault) {
-        (Some(record), _) => Ok(Packed::of(record, member::MANIFEST)),
+    match (named, directory.fault.take()) {
+        (Some(record), fault) => {
+            directory.fault = fault;
+            Ok(Packed::of(record, member::MANIFEST))
+        }
         (None, Some(fault @ (Refused::DirectoryBroken | Refused::TooManyMembers { .. }))) => {
-            Err(fault.clone())
+            Err(fault)
         }
         (None, _) => Err(Refused::NoManifest),
     }
@@ -58,36 +61,36 @@ struct Records<'r> {
 }
 
 /// Every member with its name, each once.
-fn records(directory: &Directory) -> Result<Records<'_>, Refused> {
+fn records(of: &[Record], fault: Option<Refused>) -> Result<Records<'_>, Refused> {
     let mut list = Vec::new();
-    let gathered = gather(directory, &mut list);
+    let gathered = gather(of, &mut list);
     let names: Names<'_> = list.iter().map(|(name, _)| *name).collect();
     // A name met again is told before what is wrong further on.
     match names.twice() {
         Some(name) => Err(Refused::DuplicateName { name }),
-        None => gathered.map(|()| Records { list, names }),
+        None => match gathered.err().or(fault) {
+            Some(fault) => Err(fault),
+            None => Ok(Records { list, names }),
+        },
     }
 }
 
 /// Puts the members into a list, up to the first that is wrong. Folders have no bytes and are passed
 /// over.
-fn gather<'r>(
-    directory: &'r Directory,
-    list: &mut Vec<(&'r str, &'r Record)>,
-) -> Result<(), Refused> {
-    for record in &directory.records {
+fn gather<'r>(records: &'r [Record], list: &mut Vec<(&'r str, &'r Record)>) -> Result<(), Refused> {
+    for record in records {
         let name = member::name(&record.name)?;
         if !name.ends_with('/') {
             list.push((name, record));
         }
     }
-    directory.fault.clone().map_or(Ok(()), Err)
+    Ok(())
 }
 
 impl Layout {
     /// Brings each member together with what the manifest lists for it.
-    pub(super) fn of(directory: &Directory, json: &[u8]) -> Result<Self, Refused> {
-        let records = records(directory)?;
+    pub(super) fn of(directory: Directory, json: &[u8]) -> Result<Self, Refused> {
+        let records = records(&directory.records, directory.fault)?;
         let (manifest, list) = manifest::read(json)?;
         let names = manifest::names(&list);
         let mut layout = Self {

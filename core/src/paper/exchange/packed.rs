@@ -121,9 +121,6 @@ impl Packed {
         allowed: u64,
     ) -> Result<Cow<'b, [u8]>, Refused> {
         self.judge_size(allowed)?;
-        if packed.len() as u64 != self.length {
-            return Err(self.broken());
-        }
         let bytes = match self.method {
             STORED => packed,
             _ => Cow::Owned(self.inflate(&packed)?),

@@ -130,8 +130,8 @@ impl Now {
                 Ok((Now::List { end }, Some(wants)))
             }
             Now::List { end } => {
-                let directory = Directory::read(&bytes, &end);
-                let manifest = find_manifest(&directory)?;
+                let mut directory = Directory::read(&bytes, &end);
+                let manifest = find_manifest(&mut directory)?;
                 let wants = manifest.header();
                 let now = Now::ManifestHeader {
                     directory,
@@ -160,7 +160,7 @@ impl Now {
             } => {
                 let json = manifest.unpack(Cow::Owned(bytes), Kind::Manifest.allowed())?;
                 manifest::judge_version(&json)?;
-                headers(Layout::of(&directory, &json)?, 0)
+                headers(Layout::of(directory, &json)?, 0)
             }
             Now::Headers { mut layout, at } => {
                 let next = look_at_header(&mut layout, at, &bytes, size)?;
