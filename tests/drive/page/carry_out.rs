@@ -21,11 +21,11 @@ impl Browser<'_> {
     /// Chooses on the page what goes out: `vehicle/<id>` or `device/<name>`; nothing for the whole book.
     pub async fn choose_what_goes_out(&self, what: &str) {
         let script = r#"
-const field = find("[data-what]");
-if (!field) return false;
-field.value = arguments[0];
-if (field.value !== arguments[0]) return false;
-field.dispatchEvent(new Event("change", { bubbles: true }));
+const choice = find("[data-what]");
+if (!choice) return false;
+choice.value = arguments[0];
+if (choice.value !== arguments[0]) return false;
+choice.dispatchEvent(new Event("change", { bubbles: true }));
 return true;"#;
         let expected = format!("{what} to choose from");
         self.wait_for(&expected, script, json!([what])).await;
