@@ -34,12 +34,10 @@ pub fn page() -> Piece {
             "<main class=page data-page=bring-in><h1>Bring in</h1>\
              <p>Choose a file that was carried out of Cartside, here or on another device. \
              First you see what it would add; nothing is stored before you say so.</p>\
-             <label class=\"key key-main\">Choose a file\
-             <input type=file accept=.zip,application/zip on:change={}/></label>{}</main>",
-            heard(move |event| {
-                if let Some(file) = picked_file(&event) {
-                    spawn_local(look(shop, file, stage, progress));
-                }
+             {}{}</main>",
+            stage.with(|now| {
+                // One file at a time.
+                (!matches!(now, Stage::Busy)).then(|| choose(shop, stage, progress))
             }),
             stage.with(|now| at_stage(now, shop, stage, progress))
         ),
@@ -48,6 +46,18 @@ pub fn page() -> Piece {
              Nothing can be brought into the demonstration. Go back to your own book first.</p></main>"
         ),
     })
+}
+
+fn choose(shop: Workshop, stage: StageSignal, progress: Progress) -> Piece {
+    sheet!(
+        "<label class=\"key key-main\">Choose a file\
+         <input type=file accept=.zip,application/zip on:change={}/></label>",
+        heard(move |event| {
+            if let Some(file) = picked_file(&event) {
+                spawn_local(look(shop, file, stage, progress));
+            }
+        })
+    )
 }
 
 fn at_stage(now: &Stage, shop: Workshop, stage: StageSignal, progress: Progress) -> Piece {

@@ -28,7 +28,8 @@ enum Making {
 #[derive(Clone, Copy)]
 struct Asked {
     shop: Workshop,
-    what: RwSignal<What>,
+    /// What goes out, as the field has it.
+    what: RwSignal<String>,
     making: RwSignal<Making, LocalStorage>,
     progress: Progress,
     /// When the whole book was last carried out.
@@ -42,7 +43,7 @@ pub fn page(vehicle: Option<EntryId>) -> Piece {
     let shop = workshop();
     let asked = Asked {
         shop,
-        what: RwSignal::new(vehicle.map_or(What::Book, What::Vehicle)),
+        what: RwSignal::new(written(&vehicle.map_or(What::Book, What::Vehicle))),
         making: RwSignal::new_local(Making::Idle),
         progress: Progress::new(),
         last: RwSignal::new(None),
@@ -108,7 +109,7 @@ fn choice(asked: Asked) -> Piece {
     sheet!(
         "<label class=field>What shall go into the file?<select data-what on:change={}>{}{}{}</select></label>",
         heard(move |event| {
-            asked.what.set(read(&typed(&event)));
+            asked.what.set(typed(&event));
             asked.making.set(Making::Idle);
         }),
         option(What::Book, "The whole book".to_owned(), &what),
@@ -121,11 +122,12 @@ fn group(label: &'static str, options: Vec<Piece>) -> Option<Piece> {
     (!options.is_empty()).then(|| sheet!("<optgroup label={}>{}</optgroup>", label, options))
 }
 
-fn option(what: What, words: String, chosen: &What) -> Piece {
-    let flag = Hole::Flag(what == *chosen);
+fn option(what: What, words: String, chosen: &str) -> Piece {
+    let what = written(&what);
+    let flag = Hole::Flag(what == chosen);
     sheet!(
         "<option value={} selected={}>{}</option>",
-        written(&what),
+        what,
         flag,
         words
     )
@@ -161,7 +163,7 @@ fn read(written: &str) -> What {
 
 /// What goes into the file, and what does not.
 fn explained(asked: Asked) -> Piece {
-    match asked.what.get() {
+    match read(&asked.what.get()) {
         What::Book => {
             let last = asked.last.get();
             let told = last.as_deref().map_or_else(
@@ -209,7 +211,7 @@ fn made(asked: Asked) -> Piece {
 
 async fn make(asked: Asked) {
     asked.making.try_set(Making::Busy);
-    let what = asked.what.get_untracked();
+    let what = read(&asked.what.get_untracked());
     let made = carrying::gather(asked.shop, what, asked.progress).await;
     asked.making.try_set(match made {
         Ok(carried) => Making::Made(Rc::new(carried)),
