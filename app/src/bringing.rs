@@ -4,14 +4,19 @@
 mod erasures;
 mod incoming;
 mod plan;
+mod staging;
 mod told;
 
-use cartside_core::daybook::Digest;
+use std::rc::Rc;
 
-use crate::photo::{self, Thumbnail};
-use crate::storage::{NewPicture, Saved};
+use cartside_core::daybook::Digests;
+use leptos::prelude::Set;
+
+use crate::carrying;
+use crate::progress::Progress;
+use crate::storage::{Saved, Store};
 use crate::wording::counted;
-use crate::workshop::{Step, Workshop};
+use crate::workshop::{Notice, Step, Workshop, sentence};
 
 pub use incoming::{Incoming, read};
 pub use plan::Plan;
@@ -35,39 +40,65 @@ pub struct Brought {
 /// # Errors
 /// The book cannot be reached.
 pub async fn plan(shop: Workshop, incoming: &Incoming) -> Step<Plan> {
-    Plan::of(shop, &shop.store()?, incoming).await
+    let store = shop.store()?;
+    // What another page left lying beside the book would be taken for the book's own.
+    store.clear_beside().await.map_err(sentence)?;
+    Plan::of(shop, &store, incoming, &Digests::default()).await
 }
 
-/// Brings the file in. What it would do is worked out afresh, since the book may have grown meanwhile.
+/// Brings the file in: its pictures are put beside the book one after the other, then all that it holds becomes the
+/// book's in one transaction. What it would do is worked out afresh if the book has grown since it was planned.
 ///
 /// # Errors
-/// Nothing was brought in; the sentence is shown too.
-pub async fn bring_in(shop: Workshop, incoming: &Incoming) -> Step<Brought> {
-    let expected = plan(shop, incoming).await?;
-    if expected.own_name {
-        // Before anything else: from here on no line of this device can be taken for one of the other's.
+/// Nothing was brought in, or it is to stop; nothing is left of it.
+pub async fn bring_in(
+    shop: Workshop,
+    incoming: &Incoming,
+    planned: Rc<Plan>,
+    progress: Progress,
+) -> Step<Brought> {
+    progress.begin("Bringing it in…");
+    let planned = match planned.holds(&shop.store()?).await? {
+        true => planned,
+        false => Rc::new(plan(shop, incoming).await?),
+    };
+    let done = stage_and_take_in(shop, incoming, planned, progress).await;
+    if done.is_err() {
+        // What cannot be cleared away now is when the book is opened next.
+        drop(shop.store()?.clear_beside().await);
+    }
+    done
+}
+
+async fn stage_and_take_in(
+    shop: Workshop,
+    incoming: &Incoming,
+    planned: Rc<Plan>,
+    progress: Progress,
+) -> Step<Brought> {
+    let staged = staging::stage(shop, incoming, &planned, progress).await?;
+    if planned.own_name {
+        // Before any line: from here on no line of this device can be taken for one of the other's.
         shop.rename_device().await?;
     }
-    let small = thumbnails(incoming, &expected).await;
-    let mut brought = None;
-    let saved = shop
-        .take_in(
-            async |store| {
-                let plan = Plan::of(shop, store, incoming).await?;
-                brought = Some((plan.pictures.len(), plan.erase.len()));
-                Ok(plan.batch(shop, incoming, |digest, bytes| {
-                    with_thumbnail(&small, digest, bytes)
-                }))
-            },
-            noted,
-        )
-        .await?;
-    let (pictures, erased) = brought.unwrap_or_default();
+    let (mut plan, beside) = (Rc::clone(&planned), planned.pictures.clone());
+    let make = async |store: &Store| {
+        if !plan.holds(store).await? {
+            plan = Rc::new(Plan::of(shop, store, incoming, &beside).await?);
+        }
+        Ok(plan.batch(shop, incoming, staged))
+    };
+    let saved = shop.take_in(make, noted).await?;
+    let known = carrying::remember_came_from(shop, incoming.from(), plan.already, saved);
+    if let Err(sentence) = known.await {
+        // The file is in; only the next one for that device holds more than it need.
+        shop.notice.set(Notice::Trouble(sentence));
+    }
     Ok(Brought {
         entries: saved.new_lines,
-        pictures,
-        erased,
-        renamed: expected.own_name,
+        pictures: plan.pictures.len(),
+        erased: plan.erase.len(),
+        renamed: planned.own_name,
     })
 }
 
@@ -75,39 +106,5 @@ fn noted(saved: Saved) -> String {
     match saved.new_lines {
         0 => "nothing new was in the file".to_owned(),
         new => format!("{} brought in", counted(new, "entry", "entries")),
-    }
-}
-
-/// Made before the transaction, which would not wait for them.
-async fn thumbnails(incoming: &Incoming, plan: &Plan) -> Vec<(Digest, Thumbnail)> {
-    let mut small = Vec::new();
-    for (digest, bytes) in &incoming.pictures {
-        if plan.pictures.contains(digest)
-            && let Some(thumbnail) = photo::thumbnail(bytes).await
-        {
-            small.push((*digest, thumbnail));
-        }
-    }
-    small
-}
-
-/// A picture to keep; one that this browser cannot draw is kept without a small one. The small ones stand by digest.
-fn with_thumbnail(
-    small: &[(Digest, Thumbnail)],
-    digest: Digest,
-    bytes: js_sys::Uint8Array,
-) -> NewPicture {
-    let drawn = small.binary_search_by(|(of, _)| of.cmp(&digest));
-    let drawn = drawn.ok().and_then(|at| small.get(at));
-    let drawn = drawn.map(|(_, small)| small);
-    NewPicture {
-        digest: digest.hex(),
-        bytes,
-        thumbnail: drawn.map_or_else(
-            || js_sys::Uint8Array::new_with_length(0),
-            |small| small.bytes.clone(),
-        ),
-        width: drawn.map_or(0, |small| small.width),
-        height: drawn.map_or(0, |small| small.height),
     }
 }

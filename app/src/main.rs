@@ -23,6 +23,7 @@ mod panic;
 mod photo;
 mod picturing;
 mod preferences;
+mod progress;
 mod route;
 mod scribe;
 mod shell;

@@ -6,12 +6,11 @@
 use cartside_core::daybook::Says;
 use cartside_core::paper::line;
 
+use crate::carrying::{LAST, REACHED};
 use crate::clock;
 use crate::storage::{Store, Which};
 use crate::workshop::{Step, Workshop, sentence};
 
-/// The name under which the device remembers up to which arrival the whole book was last carried out.
-const REACHED: &str = "carried-out-reached";
 /// The name under which the device remembers until when it is to say nothing.
 const QUIET: &str = "quiet-until";
 /// How many lines are read from storage at once.
@@ -57,7 +56,7 @@ pub async fn look(shop: Workshop) -> Step<OnlyHere> {
     let meta = async |name| store.meta(name).await.map_err(sentence);
     let reached = meta(REACHED).await?.and_then(|kept| kept.parse().ok());
     let (entries, pictures) = since(&store, reached.unwrap_or(0), &shop.device()).await?;
-    let last = meta(crate::carrying::LAST).await?;
+    let last = meta(LAST).await?;
     let quiet = meta(QUIET).await?;
     Ok(OnlyHere {
         entries,

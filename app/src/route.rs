@@ -46,8 +46,8 @@ pub enum Route {
     Report(EntryId, Cut),
     /// A report as it was handed over.
     Told(EntryId, EntryId),
-    /// Carry the book out as a file.
-    CarryOut,
+    /// Carry the book out as a file, or the vehicle that is named.
+    CarryOut(Option<EntryId>),
     /// Bring a file in.
     BringIn,
     /// What is kept on this device, and what of it is nowhere else.
@@ -95,7 +95,8 @@ impl Route {
             Route::Part(id, part) => format!("#/vehicle/{id}/part/{}", part.code()),
             Route::Report(id, cut) => format!("#/vehicle/{id}/report/{}", cut.code()),
             Route::Told(id, entry) => format!("#/vehicle/{id}/report/told/{entry}"),
-            Route::CarryOut => "#/carry-out".to_owned(),
+            Route::CarryOut(None) => "#/carry-out".to_owned(),
+            Route::CarryOut(Some(id)) => format!("#/carry-out/{id}"),
             Route::BringIn => "#/bring-in".to_owned(),
             Route::Kept => "#/kept".to_owned(),
             Route::Words => "#/words".to_owned(),
@@ -117,7 +118,8 @@ impl Route {
         Some(match words {
             [""] => Route::Book,
             ["begin"] => Route::Begin,
-            ["carry-out"] => Route::CarryOut,
+            ["carry-out"] => Route::CarryOut(None),
+            ["carry-out", id] => Route::CarryOut(Some(Digest::from_hex(id)?)),
             ["bring-in"] => Route::BringIn,
             ["kept"] => Route::Kept,
             ["words"] => Route::Words,

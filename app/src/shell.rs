@@ -112,7 +112,7 @@ fn page(route: Route) -> Piece {
         Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
         Route::Report(id, cut) => in_hand(id, move || report::page(id, cut)),
         Route::Told(id, entry) => in_hand(id, move || report::told(id, entry)),
-        Route::CarryOut => carry_out::page(),
+        Route::CarryOut(vehicle) => carry_out::page(vehicle),
         Route::BringIn => bring_in::page(),
         Route::Kept => kept::page(),
         Route::Words => words::page(),

@@ -1,7 +1,7 @@
 //! The book kept twice: what one of the two places lacks is copied from the other. A browser can lose the first
 //! place; then it is made whole again from the second before a page is shown.
 
-use cartside_core::daybook::{Book, Digest, Digests};
+use cartside_core::daybook::{Book, Digest, Digests, Entry, Says};
 use cartside_core::paper::line;
 use leptos::prelude::{GetUntracked, Set};
 use leptos::task::spawn_local;
@@ -55,7 +55,7 @@ async fn second(store: &Store) -> u64 {
     store.keep_twice(second.clone());
     match (store.held().await, second.held().await) {
         (Ok(here), Ok(there)) if here != there => {
-            let mended = mend(store, &second).await;
+            let mended = mend(store, &second, here.lines == 0).await;
             let now = store.held().await.map_or(here.lines, |held| held.lines);
             // Even where not all could be copied, what came back is worth telling.
             drop(mended);
@@ -65,12 +65,37 @@ async fn second(store: &Store) -> u64 {
     }
 }
 
-async fn mend(store: &Store, second: &Store) -> Result<(), StorageError> {
+async fn mend(store: &Store, second: &Store, lost: bool) -> Result<(), StorageError> {
     copy_lines(second, store).await?;
     let book = copy_lines(store, second).await?;
     let erased = book.view().erased();
-    copy_pictures(second, store, &erased).await?;
-    copy_pictures(store, second, &erased).await
+    let spoken: Digests = book.entries().filter_map(picture).collect();
+    // A picture of which no entry speaks was put down beside the book by a bringing in that did not come to its end.
+    // Where the first place had lost all, an entry of a newer Cartside may speak of it, which is not read here.
+    let counts = |hex: &str| {
+        let digest = Digest::from_hex(hex);
+        digest.is_some_and(|it| !erased.contains(&it) && (lost || spoken.contains(&it)))
+    };
+    copy_pictures(second, store, &counts).await?;
+    copy_pictures(store, second, &counts).await?;
+    let here = store.picture_digests().await?;
+    let mut stray = second.picture_digests().await?;
+    stray.retain(|hex| !here.contains(hex));
+    let erase_pictures = stray;
+    second
+        .save(Batch {
+            erase_pictures,
+            ..Batch::default()
+        })
+        .await?;
+    Ok(())
+}
+
+fn picture(entry: &Entry) -> Option<Digest> {
+    match &entry.says {
+        Says::Picture(picture) => Some(picture.digest),
+        _ => None,
+    }
 }
 
 /// Copies the lines that are missing; the book of all that can be read.
@@ -92,14 +117,16 @@ async fn copy_lines(from: &Store, to: &Store) -> Result<Book, StorageError> {
     Ok(entries.into_iter().collect())
 }
 
-/// Copies the pictures that are missing, one at a time, and drops those that are erased.
-async fn copy_pictures(from: &Store, to: &Store, erased: &Digests) -> Result<(), StorageError> {
-    let is_erased =
-        |hex: &String| Digest::from_hex(hex).is_some_and(|digest| erased.contains(&digest));
+/// Copies the pictures that are missing and count, one at a time.
+async fn copy_pictures(
+    from: &Store,
+    to: &Store,
+    counts: &dyn Fn(&str) -> bool,
+) -> Result<(), StorageError> {
     let there = to.picture_digests().await?;
     for hex in from.picture_digests().await? {
         if !there.contains(&hex)
-            && !is_erased(&hex)
+            && counts(&hex)
             && let Some(stored) = from.picture(&hex).await?
         {
             let pictures = vec![NewPicture::again(&stored)];
@@ -110,10 +137,5 @@ async fn copy_pictures(from: &Store, to: &Store, erased: &Digests) -> Result<(),
             .await?;
         }
     }
-    to.save(Batch {
-        erase_pictures: there.into_iter().filter(is_erased).collect(),
-        ..Batch::default()
-    })
-    .await?;
     Ok(())
 }

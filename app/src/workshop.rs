@@ -191,6 +191,9 @@ impl Workshop {
     async fn try_open(self, which: Which) -> Step<()> {
         let store = Store::open(which).await.map_err(sentence)?;
         self.device.set(store.device().await.map_err(sentence)?);
+        // Left by a page that was stopped or killed while it brought a file in.
+        // Where that cannot be done they still do not belong to the book.
+        drop(store.clear_beside().await);
         store.on_newer(move || {
             self.notice
                 .set(Notice::Trouble(sentence(StorageError::Newer)))
@@ -431,6 +434,7 @@ impl Workshop {
             summaries: summaries.iter().map(|made| self.kept(made)).collect(),
             drop_drafts: scribe.drop_drafts,
             erase_pictures: scribe.erase_pictures.iter().map(Digest::hex).collect(),
+            ..Batch::default()
         };
         store.save(batch).await.map_err(sentence)?;
         self.take_up(books, summaries);

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::PathBuf;
 
-use cartside_core::paper::exchange::open;
+use cartside_core::paper::exchange::{Scope, open};
 
 /// A file carried out of a book.
 #[derive(Clone, Debug)]
@@ -29,6 +29,15 @@ impl Carried {
             .entries()
             .map(|(_, line)| line.to_owned())
             .collect()
+    }
+
+    /// Which part of the book it says it holds.
+    pub fn scope(&self) -> Option<Scope> {
+        let bytes = self.bytes();
+        let opened = open(&bytes).and_then(|unverified| unverified.verify());
+        let verified =
+            opened.unwrap_or_else(|refused| panic!("our own file is refused: {refused}"));
+        verified.manifest().scope.clone()
     }
 
     /// The bytes of each picture.

@@ -8,6 +8,7 @@
     clippy::print_stdout
 )]
 
+pub mod album;
 pub mod browser;
 pub mod camera;
 pub mod carried;

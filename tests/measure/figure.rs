@@ -18,10 +18,20 @@ pub(crate) fn under(name: &str, found: f64, limit: f64) {
     hold(name, found, limit);
 }
 
+/// The same in another unit.
+pub(crate) fn below(name: &str, found: f64, limit: f64, unit: &str) {
+    println!("figure: {name}: {found:.1} {unit} (limit {limit:.0} {unit})");
+    hold_in(name, found, limit, unit);
+}
+
 fn hold(name: &str, found: f64, limit: f64) {
+    hold_in(name, found, limit, "ms");
+}
+
+fn hold_in(name: &str, found: f64, limit: f64, unit: &str) {
     assert!(
         found < limit,
-        "{name}: {found:.1} ms was measured, under {limit} ms is allowed"
+        "{name}: {found:.1} {unit} was measured, under {limit} {unit} is allowed"
     );
 }
 

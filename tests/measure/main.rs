@@ -12,4 +12,5 @@
 mod big_book;
 mod figure;
 mod opening;
+mod pictures;
 mod saving;

@@ -1,52 +1,72 @@
-//! A file that has been read and holds: its lines and pictures, not yet compared with the book.
+//! A file that has been read and holds: its lines, and where in the file its pictures lie; not yet compared with the
+//! book.
 
-use cartside_core::daybook::{Digest, Entry};
-use cartside_core::paper::exchange;
+use std::borrow::Cow;
+
+use cartside_core::paper::exchange::{Checked, PictureMember, Reading, Refused};
 use js_sys::Uint8Array;
 use web_sys::File;
 
-use crate::exchange::read_file;
+use crate::carrying::Met;
+use crate::exchange::read_piece;
+use crate::progress::Progress;
 use crate::workshop::Step;
 
-/// What a sound file holds.
+/// A sound file.
 pub struct Incoming {
-    /// The device that made it.
-    pub device: String,
-    /// When it was made, as that device's clock claimed.
-    pub made_at: String,
-    /// Its entries with their lines, each once.
-    pub lines: Vec<(Entry, String)>,
-    /// Its pictures by digest, held by the browser and not in this program's own memory.
-    pub pictures: Vec<(Digest, Uint8Array)>,
-    /// What is worth knowing about it all the same.
-    pub warnings: Vec<String>,
+    file: File,
+    /// What it holds, but for the bytes of its pictures.
+    pub holds: Checked,
 }
 
-/// Reads a file and looks at all that it holds.
+/// Reads a file piece by piece and looks at all that it holds.
 ///
 /// # Errors
-/// What is wrong with it, in the core's sentence. Nothing was brought in.
-pub async fn read(file: &File) -> Step<Incoming> {
-    let bytes = read_file(file).await.map_err(|error| error.to_string())?;
-    let verified = exchange::open(&bytes).and_then(exchange::Unverified::verify);
-    let verified = verified.map_err(|refused| refused.to_string())?;
-    let manifest = verified.manifest();
-    Ok(Incoming {
-        device: manifest.device.clone(),
-        made_at: manifest.made_at.clone(),
-        lines: verified
-            .entries()
-            .map(|(entry, line)| (entry.clone(), line.to_owned()))
-            .collect(),
-        pictures: verified
-            .pictures()
-            .iter()
-            .map(|picture| (picture.digest, Uint8Array::from(picture.bytes.as_ref())))
-            .collect(),
-        warnings: verified
-            .warnings()
-            .iter()
-            .map(ToString::to_string)
-            .collect(),
-    })
+/// What is wrong with it, in the core's sentence, or it is to stop. Nothing was brought in.
+pub async fn read(file: File, progress: Progress) -> Step<Incoming> {
+    progress.begin("Reading the file…");
+    let mut reading = Reading::begin(file.size() as u64).map_err(told)?;
+    while let Some(piece) = reading.wants() {
+        let (done, of) = reading.pictures();
+        progress.step(done, of)?;
+        let bytes = read_piece(&file, piece).await;
+        let bytes = bytes.map_err(|error| error.to_string())?;
+        reading.give(bytes).map_err(told)?;
+    }
+    let holds = reading.checked().ok_or(Refused::DirectoryBroken);
+    let holds = holds.map_err(told)?;
+    Ok(Incoming { file, holds })
+}
+
+impl Incoming {
+    /// The bytes of one of its pictures, read once more; they are the ones that were looked at.
+    ///
+    /// # Errors
+    /// The file has changed since, or cannot be read any more.
+    pub async fn picture(&self, picture: &PictureMember) -> Step<Uint8Array> {
+        let packed = read_piece(&self.file, picture.range()).await;
+        let packed = Cow::Owned(packed.map_err(|error| error.to_string())?);
+        let bytes = picture.unpack(packed).map_err(told)?;
+        Ok(Uint8Array::from(bytes.as_ref()))
+    }
+
+    /// The device that made it.
+    pub fn from(&self) -> Met {
+        let manifest = self.holds.manifest();
+        let device = &manifest.device;
+        let own = self.holds.entries().map(|(entry, _)| entry);
+        let last = own
+            .filter(|entry| entry.device == *device)
+            .max_by_key(|entry| entry.n);
+        Met {
+            device: device.clone(),
+            day: manifest.made_at.chars().take(10).collect(),
+            who: last.map_or_else(String::new, |entry| entry.by.clone()),
+            ..Met::default()
+        }
+    }
+}
+
+fn told(refused: Refused) -> String {
+    refused.to_string()
 }

@@ -2,13 +2,12 @@
 
 use cartside_core::daybook::{Book, Digest, Digests, Entry, EntryId, Subject};
 use cartside_core::paper::summary::Summary;
-use js_sys::Uint8Array;
 use leptos::prelude::GetUntracked;
 
 use super::erasures::erased;
 use super::incoming::Incoming;
 use crate::scribe::new_line;
-use crate::storage::{Batch, NewPicture, Store};
+use crate::storage::{Batch, Store};
 use crate::wording;
 use crate::workshop::{Step, Workshop, sentence};
 
@@ -33,20 +32,30 @@ pub struct Plan {
     /// Whether it holds entries by this very device that are not in its book.
     pub own_name: bool,
     summaries: Vec<Summary>,
+    /// The greatest arrival in the book when it was worked out.
+    reached: u64,
 }
 
 impl Plan {
-    /// Works out what bringing this file in would do to the book in the store.
-    pub(super) async fn of(shop: Workshop, store: &Store, incoming: &Incoming) -> Step<Plan> {
+    /// Works out what bringing this file in would do to the book in the store. The pictures that lie beside the book
+    /// for it do not count as being here.
+    pub(super) async fn of(
+        shop: Workshop,
+        store: &Store,
+        incoming: &Incoming,
+        beside: &Digests,
+    ) -> Step<Plan> {
+        let reached = store.reached().await.map_err(sentence)?;
         let new = new_entries(store, incoming).await?;
-        let erased = erased(store, incoming.lines.iter().map(|(entry, _)| entry)).await?;
+        let erased = erased(store, incoming.holds.entries().map(|(entry, _)| entry)).await?;
         let here = pictures_here(store).await?;
-        let (pictures, kept_out) = pictures(incoming, &erased, &here);
+        let own = here.iter().filter(|digest| !beside.contains(digest));
+        let (pictures, kept_out) = pictures(incoming, &erased, &own.copied().collect());
         let touched = touched(shop, &new).await?;
         let device = shop.device();
         Ok(Plan {
             entries: new.iter().map(|entry| entry.id).collect(),
-            already: incoming.lines.len() - new.len(),
+            already: incoming.holds.entries().count() - new.len(),
             vehicles: begun(shop, &new, &touched),
             newer: new
                 .iter()
@@ -60,7 +69,13 @@ impl Plan {
             disputes: touched.iter().map(Touched::more_disputes).sum(),
             own_name: new.iter().any(|entry| entry.device == device),
             summaries: touched.into_iter().map(|touched| touched.after).collect(),
+            reached,
         })
+    }
+
+    /// Whether the book is still the one that it was worked out for: lines are never taken away.
+    pub(super) async fn holds(&self, store: &Store) -> Step<bool> {
+        Ok(store.reached().await.map_err(sentence)? == self.reached)
     }
 
     /// Whether it would do nothing at all.
@@ -68,29 +83,18 @@ impl Plan {
         self.entries.is_empty() && self.pictures.is_empty() && self.erase.is_empty()
     }
 
-    /// All of it as one batch; `picture` makes a picture ready to be kept.
-    pub(super) fn batch(
-        &self,
-        shop: Workshop,
-        incoming: &Incoming,
-        picture: impl Fn(Digest, Uint8Array) -> NewPicture,
-    ) -> Batch {
-        let new = |(entry, _): &&(Entry, String)| self.entries.contains(&entry.id);
-        let pictures = incoming.pictures.iter();
+    /// All of it as one batch, with the pictures that lie beside the book by these names.
+    pub(super) fn batch(&self, shop: Workshop, incoming: &Incoming, take_up: Vec<String>) -> Batch {
+        let entries = incoming.holds.entries();
         Batch {
-            lines: incoming
-                .lines
-                .iter()
-                .filter(new)
-                .map(|(entry, line)| new_line(entry, line.clone()))
-                .collect(),
-            pictures: pictures
-                .filter(|(digest, _)| self.pictures.contains(digest))
-                .map(|(digest, bytes)| picture(*digest, bytes.clone()))
+            lines: entries
+                .filter(|(entry, _)| self.entries.contains(&entry.id))
+                .map(|(entry, line)| new_line(entry, line.to_owned()))
                 .collect(),
             summaries: self.summaries.iter().map(|made| shop.kept(made)).collect(),
-            drop_drafts: Vec::new(),
             erase_pictures: self.erase.iter().map(Digest::hex).collect(),
+            take_up,
+            ..Batch::default()
         }
     }
 }
@@ -109,13 +113,10 @@ impl Touched {
 }
 
 async fn new_entries<'a>(store: &Store, incoming: &'a Incoming) -> Step<Vec<&'a Entry>> {
-    let ids: Vec<String> = incoming
-        .lines
-        .iter()
-        .map(|(entry, _)| entry.id.hex())
-        .collect();
+    let ids = incoming.holds.entries().map(|(entry, _)| entry.id.hex());
+    let ids: Vec<String> = ids.collect();
     let here = store.has(&ids).await.map_err(sentence)?;
-    let lines = incoming.lines.iter().zip(here);
+    let lines = incoming.holds.entries().zip(here);
     Ok(lines
         .filter(|(_, here)| !here)
         .map(|((entry, _), _)| entry)
@@ -132,9 +133,10 @@ async fn pictures_here(store: &Store) -> Step<Digests> {
 
 /// The pictures to add, and how many stay out because they are erased.
 fn pictures(incoming: &Incoming, erased: &Digests, here: &Digests) -> (Digests, usize) {
-    let sound = incoming.pictures.iter().map(|(digest, _)| *digest);
+    let all = incoming.holds.pictures();
+    let sound = all.iter().map(|picture| picture.digest);
     let sound = sound.filter(|digest| !erased.contains(digest));
-    let out = incoming.pictures.len() - sound.clone().count();
+    let out = all.len() - sound.clone().count();
     let new = sound.filter(|digest| !here.contains(digest));
     (new.collect(), out)
 }

@@ -1,13 +1,14 @@
 //! What stands in `READ-ME.txt`: what the file is, for somebody who opens it without Cartside.
 
+use super::What;
 use crate::wording::counted;
 
 /// The text, with line ends that every computer's plainest reader knows.
-pub(super) fn read_me(made_at: &str, entries: usize, pictures: usize) -> String {
+pub(super) fn read_me(what: &What, made_at: &str, entries: usize, pictures: usize) -> String {
     let entries = counted(entries, "entry", "entries");
     let pictures = counted(pictures, "picture", "pictures");
     let lines = [
-        "A wheelwright's day book, carried out of Cartside.".to_owned(),
+        format!("{}, carried out of Cartside.", portion(what)),
         format!("Made {made_at}, by the clock of the device it was made on."),
         format!("It holds {entries} and {pictures}."),
         String::new(),
@@ -22,4 +23,12 @@ pub(super) fn read_me(made_at: &str, entries: usize, pictures: usize) -> String 
         "No reading and no standing in it is leave to load, to carry people or to go on a road.".to_owned(),
     ];
     lines.map(|line| line + "\r\n").concat()
+}
+
+fn portion(what: &What) -> &'static str {
+    match what {
+        What::Book => "A wheelwright's day book",
+        What::Vehicle(_) => "One vehicle of a wheelwright's day book",
+        What::NewFor(_) => "What was new in a wheelwright's day book for another device",
+    }
 }

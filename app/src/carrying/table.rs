@@ -1,6 +1,7 @@
 //! The readings once more, as rows for a spreadsheet: what counts, vehicle by vehicle and examination by examination.
 
 use cartside_core::daybook::{Book, Entry, Kind, Says, Thread, VehicleView};
+use cartside_core::paper::exchange::csv;
 use cartside_core::quantity::decimal;
 use cartside_core::quantity::length::to_paper_mm;
 use cartside_core::survey::{Answer, Reading};
@@ -24,17 +25,18 @@ const HEADER: [&str; 12] = [
     "entry",
 ];
 
-/// The header, then a row for each reading that counts; of a disputed one every side.
-pub(super) fn readings(book: &Book, style: Style) -> Vec<Vec<String>> {
+/// The header, then a row for each reading that counts; of a disputed one every side. It is written row by row, since
+/// all rows together would be larger than the book.
+pub(super) fn readings(book: &Book, style: Style) -> String {
     let view = book.view();
-    let mut rows = vec![HEADER.map(str::to_owned).to_vec()];
+    let mut table = csv(&[HEADER.map(str::to_owned).to_vec()]);
     for id in view.vehicles() {
         let vehicle = view.vehicle(id);
         for thread in vehicle.threads(&Kind::Reading) {
-            rows.extend(rows_of(&vehicle, thread, style));
+            table.push_str(&csv(&rows_of(&vehicle, thread, style)));
         }
     }
-    rows
+    table
 }
 
 fn rows_of(vehicle: &VehicleView<'_, '_>, thread: &Thread<'_>, style: Style) -> Vec<Vec<String>> {

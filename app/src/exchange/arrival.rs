@@ -1,4 +1,6 @@
-//! A file on its way in: its bytes, once its size is one that can be held. What they say is judged by the core.
+//! A file on its way in: one piece of it at a time. What the pieces say is judged by the core.
+
+use std::ops::Range;
 
 use super::error::FileError;
 use js_sys::{ArrayBuffer, Uint8Array};
@@ -6,27 +8,19 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::File;
 
-/// The largest file that is taken, in bytes.
-pub const MOST_BYTES: u64 = 1_000_000_000;
-
-/// Reads a file chosen in an `<input type=file accept=".zip,application/zip">`.
+/// Reads a piece of a file chosen in an `<input type=file accept=".zip,application/zip">`.
 ///
 /// # Errors
-/// The file is over [`MOST_BYTES`], could not be read, or does not fit the memory.
-pub async fn read_file(file: &File) -> Result<Vec<u8>, FileError> {
-    let (name, bytes) = (file.name(), file.size() as u64);
-    if bytes > MOST_BYTES {
-        return Err(FileError::TooLarge {
-            name,
-            bytes,
-            most: MOST_BYTES,
-        });
-    }
-    read(file).await.ok_or(FileError::Unreadable { name })
+/// The piece could not be read, or does not fit the memory.
+pub async fn read_piece(file: &File, piece: Range<u64>) -> Result<Vec<u8>, FileError> {
+    let read = read(file, piece).await;
+    read.ok_or_else(|| FileError::Unreadable { name: file.name() })
 }
 
-async fn read(file: &File) -> Option<Vec<u8>> {
-    let buffer: ArrayBuffer = JsFuture::from(file.array_buffer())
+async fn read(file: &File, piece: Range<u64>) -> Option<Vec<u8>> {
+    let (start, end) = (piece.start as f64, piece.end as f64);
+    let piece = file.slice_with_f64_and_f64(start, end).ok()?;
+    let buffer: ArrayBuffer = JsFuture::from(piece.array_buffer())
         .await
         .ok()?
         .dyn_into()

@@ -9,15 +9,6 @@ pub enum FileError {
     NotPacked,
     /// The browser did not let the file out.
     NotHandedOut,
-    /// The file is larger than is taken.
-    TooLarge {
-        /// Its name.
-        name: String,
-        /// Its size in bytes.
-        bytes: u64,
-        /// The most that is taken, in bytes.
-        most: u64,
-    },
     /// The file could not be read.
     Unreadable {
         /// Its name.
@@ -35,13 +26,6 @@ impl fmt::Display for FileError {
             Self::NotHandedOut => f.write_str(
                 "The browser did not let the file out. The book is as it was. Try again, or use another \
                  browser.",
-            ),
-            Self::TooLarge { name, bytes, most } => write!(
-                f,
-                "“{name}” has {} MB; at most {} MB is taken. Nothing was brought in. Carry the book out of \
-                 the other device in parts, one vehicle at a time.",
-                bytes.div_ceil(1_000_000),
-                most / 1_000_000
             ),
             Self::Unreadable { name } => write!(
                 f,

@@ -4,5 +4,5 @@ mod arrival;
 mod error;
 mod parcel;
 
-pub use arrival::read_file;
-pub use parcel::{Parcel, Part, Shared, Way};
+pub use arrival::read_piece;
+pub use parcel::{Parcel, Parts, Shared, Way, handed_over};

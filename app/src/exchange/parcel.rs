@@ -6,19 +6,41 @@ use crate::photo::ObjectUrl;
 use js_sys::{Array, ArrayBuffer, Reflect, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{
-    Blob, BlobPropertyBag, File, FilePropertyBag, HtmlAnchorElement, Navigator, ShareData,
-};
+use web_sys::{Blob, File, FilePropertyBag, HtmlAnchorElement, Navigator, ShareData};
 
 /// What is carried out.
 const ZIP: &str = "application/zip";
 
-/// A part of the file, in the order in which it stands there.
-pub enum Part {
+/// The parts of a file in the order in which they stand there. The browser has them, on its disk if it likes; in this
+/// program's own memory there is none of them.
+#[derive(Clone)]
+pub struct Parts {
+    list: Array,
+}
+
+impl Parts {
+    /// None yet.
+    pub fn new() -> Self {
+        Self { list: Array::new() }
+    }
+
     /// Bytes made here.
-    Bytes(Vec<u8>),
-    /// Bytes as storage handed them over.
-    Js(ArrayBuffer),
+    pub fn bytes(&self, bytes: &[u8]) {
+        self.list.push(&Uint8Array::from(bytes));
+    }
+
+    /// Bytes that the browser has already.
+    pub fn blob(&self, blob: &Blob) {
+        self.list.push(blob);
+    }
+}
+
+/// Hands the bytes of a picture over to the browser; the buffer need not be kept.
+///
+/// # Errors
+/// The browser will not take them, most likely for want of memory.
+pub fn handed_over(bytes: &ArrayBuffer) -> Result<Blob, FileError> {
+    Blob::new_with_buffer_source_sequence(&Array::of1(bytes)).map_err(|_| FileError::NotPacked)
 }
 
 /// How this device lets a file out.
@@ -50,7 +72,7 @@ impl Parcel {
     ///
     /// # Errors
     /// The browser could not, most likely for want of memory.
-    pub fn pack(parts: Vec<Part>, name: &str) -> Result<Self, FileError> {
+    pub fn pack(parts: &Parts, name: &str) -> Result<Self, FileError> {
         let file = packed(parts, name).map_err(|_| FileError::NotPacked)?;
         let url = ObjectUrl::of(&file).ok_or(FileError::NotPacked)?;
         Ok(Self { file, url })
@@ -120,24 +142,10 @@ impl Parcel {
     }
 }
 
-fn packed(parts: Vec<Part>, name: &str) -> Result<File, JsValue> {
-    let list = Array::new();
-    for part in parts {
-        list.push(&blob_part(part));
-    }
-    let options = BlobPropertyBag::new();
-    options.set_type(ZIP);
-    let blob = Blob::new_with_buffer_source_sequence_and_options(&list, &options)?;
+fn packed(parts: &Parts, name: &str) -> Result<File, JsValue> {
     let options = FilePropertyBag::new();
     options.set_type(ZIP);
-    File::new_with_blob_sequence_and_options(&Array::of1(&blob), name, &options)
-}
-
-fn blob_part(part: Part) -> JsValue {
-    match part {
-        Part::Bytes(bytes) => Uint8Array::from(bytes.as_slice()).into(),
-        Part::Js(buffer) => buffer.into(),
-    }
+    File::new_with_blob_sequence_and_options(&parts.list, name, &options)
 }
 
 fn press_link(url: &str, name: &str) -> Option<()> {

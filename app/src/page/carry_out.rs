@@ -1,13 +1,16 @@
-//! Carry the book out as a file.
+//! Carry the book out as a file: the whole of it, one vehicle, or what is new for another device.
 
 use std::rc::Rc;
 
+use cartside_core::daybook::{Digest, EntryId};
+use cartside_core::words::term;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::carrying::{self, Carried};
+use crate::carrying::{self, Carried, Met, What};
 use crate::exchange::{Shared, Way};
-use crate::markup::{Hole, Piece, live, nothing, sheet, tap};
+use crate::markup::{Hole, Piece, heard, live, nothing, sheet, tap, typed};
+use crate::progress::{Progress, STOPPED};
 use crate::storage::Which;
 use crate::wording::{counted, moment, size};
 use crate::workshop::{Notice, Workshop, workshop};
@@ -21,21 +24,44 @@ enum Making {
     Refused(String),
 }
 
-type MakingSignal = RwSignal<Making, LocalStorage>;
+/// What stands on the page.
+#[derive(Clone, Copy)]
+struct Asked {
+    shop: Workshop,
+    /// What goes out, as the field has it.
+    what: RwSignal<String>,
+    making: RwSignal<Making, LocalStorage>,
+    progress: Progress,
+    /// When the whole book was last carried out.
+    last: RwSignal<Option<String>>,
+    /// The devices that were met.
+    met: RwSignal<Vec<Met>>,
+}
 
-/// Carry the book out as a file.
-pub fn page() -> Piece {
+/// Carry the book out as a file; `vehicle` is the one that is chosen at first.
+pub fn page(vehicle: Option<EntryId>) -> Piece {
     let shop = workshop();
-    let making: MakingSignal = RwSignal::new_local(Making::Idle);
-    let last = RwSignal::new(None::<String>);
+    let asked = Asked {
+        shop,
+        what: RwSignal::new(written(&vehicle.map_or(What::Book, What::Vehicle))),
+        making: RwSignal::new_local(Making::Idle),
+        progress: Progress::new(),
+        last: RwSignal::new(None),
+        met: RwSignal::new(Vec::new()),
+    };
     Effect::new(move |_| {
         // Carried out once more, the notice changes, and with it what is remembered.
         shop.notice.track();
-        spawn_local(async move { drop(last.try_set(carrying::last(shop).await)) });
+        spawn_local(async move {
+            asked.last.try_set(carrying::last(shop).await);
+            asked
+                .met
+                .try_set(carrying::met(shop).await.unwrap_or_default());
+        });
     });
     live(move || {
         let book = match shop.which.get() {
-            Which::Own => own_book(shop, making, last.get()),
+            Which::Own => own_book(asked),
             Which::Demonstration => sheet!(
                 "<p class=refusal data-refused>{}</p>",
                 carrying::DEMONSTRATION,
@@ -48,40 +74,146 @@ pub fn page() -> Piece {
     })
 }
 
-/// What is made of one's own book; `last` is when it was last carried out.
-fn own_book(shop: Workshop, making: MakingSignal, last: Option<String>) -> Piece {
-    let told = last.as_deref().map_or_else(
-        || "It was never carried out from this device.".to_owned(),
-        |at| format!("Last carried out from this device: {}.", moment(at)),
-    );
-    let (busy, words, made) = match making.get() {
-        Making::Idle => (false, "Make the file", nothing()),
-        Making::Busy => (true, "Making the file…", nothing()),
-        Making::Made(carried) => (false, "Make the file", made_file(shop, carried)),
-        Making::Refused(sentence) => (
-            false,
-            "Make the file",
-            sheet!("<p class=refusal role=alert data-refused>{}</p>", sentence),
-        ),
-    };
+/// What is made of one's own book.
+fn own_book(asked: Asked) -> Piece {
     sheet!(
-        "<p>The whole book goes into one file: every entry, every picture, and the readings once more \
-        as a table. Keep it as a second copy, or bring it in on another device.</p>\
-        <p class=dim data-last={}>{}</p>\
-        <button type=button class=\"key key-main\" disabled={} on:click={}>{}</button>{}",
-        last.unwrap_or_default(),
-        told,
-        Hole::Flag(busy),
-        tap(move || spawn_local(make(shop, making))),
-        words,
-        made,
+        "{}{}{}",
+        live(
+            move || match asked.making.with(|now| matches!(now, Making::Busy)) {
+                true => nothing(),
+                false => choice(asked),
+            }
+        ),
+        live(move || explained(asked)),
+        live(move || made(asked)),
     )
 }
 
-async fn make(shop: Workshop, making: MakingSignal) {
-    making.try_set(Making::Busy);
-    let made = carrying::gather(shop).await;
-    making.try_set(match made {
+/// The field in which it is chosen what goes out.
+fn choice(asked: Asked) -> Piece {
+    let what = asked.what.get();
+    let vehicles = asked.shop.list.get();
+    let style = asked.shop.style();
+    let vehicles = vehicles.iter().map(|summary| {
+        let kind = summary.kind.map(|kind| term::vehicle_kind(kind, style));
+        let name = match summary.name.as_str() {
+            "" => kind.unwrap_or("a vehicle").to_owned(),
+            name => name.to_owned(),
+        };
+        option(What::Vehicle(summary.vehicle), name, &what)
+    });
+    let met = asked.met.get();
+    let devices = met
+        .iter()
+        .map(|met| option(What::NewFor(met.device.clone()), named(met), &what));
+    sheet!(
+        "<label class=field>What shall go into the file?<select data-what on:change={}>{}{}{}</select></label>",
+        heard(move |event| {
+            asked.what.set(typed(&event));
+            asked.making.set(Making::Idle);
+        }),
+        option(What::Book, "The whole book".to_owned(), &what),
+        group("One vehicle", vehicles.collect()),
+        group("What is new for another device", devices.collect()),
+    )
+}
+
+fn group(label: &'static str, options: Vec<Piece>) -> Option<Piece> {
+    (!options.is_empty()).then(|| sheet!("<optgroup label={}>{}</optgroup>", label, options))
+}
+
+fn option(what: What, words: String, chosen: &str) -> Piece {
+    let what = written(&what);
+    let flag = Hole::Flag(what == chosen);
+    sheet!(
+        "<option value={} selected={}>{}</option>",
+        what,
+        flag,
+        words
+    )
+}
+
+/// `A. Wright, device 0f1e2d3c, last met 2026-11-25`.
+fn named(met: &Met) -> String {
+    let short: String = met.device.chars().take(8).collect();
+    let who = if met.who.is_empty() {
+        "Somebody"
+    } else {
+        &met.who
+    };
+    format!("{who}, device {short}, file of {}", met.day)
+}
+
+fn written(what: &What) -> String {
+    match what {
+        What::Book => String::new(),
+        What::Vehicle(id) => format!("vehicle/{id}"),
+        What::NewFor(device) => format!("device/{device}"),
+    }
+}
+
+fn read(written: &str) -> What {
+    let vehicle = written.strip_prefix("vehicle/").and_then(Digest::from_hex);
+    match (vehicle, written.strip_prefix("device/")) {
+        (Some(id), _) => What::Vehicle(id),
+        (None, Some(device)) => What::NewFor(device.to_owned()),
+        (None, None) => What::Book,
+    }
+}
+
+/// What goes into the file, and what does not.
+fn explained(asked: Asked) -> Piece {
+    match read(&asked.what.get()) {
+        What::Book => {
+            let last = asked.last.get();
+            let told = last.as_deref().map_or_else(
+                || "It was never carried out from this device.".to_owned(),
+                |at| format!("Last carried out from this device: {}.", moment(at)),
+            );
+            sheet!(
+                "<p>The whole book goes into one file: every entry, every picture, and the readings once more \
+                as a table. Keep it as a second copy, or bring it in on another device.</p>\
+                <p class=dim data-last={}>{}</p>",
+                last.unwrap_or_default(),
+                told,
+            )
+        }
+        What::Vehicle(_) => sheet!(
+            "<p>Everything written about this vehicle goes into one file, with its pictures. \
+            The limits your shop has set stay here.</p>"
+        ),
+        What::NewFor(_) => sheet!(
+            "<p>All that has come into this book since that device was last known to have everything goes into one \
+            file. If the last file never got there, carry out the whole book instead.</p>"
+        ),
+    }
+}
+
+/// The key that makes the file, how far it is, and the file.
+fn made(asked: Asked) -> Piece {
+    let key = sheet!(
+        "<button type=button class=\"key key-main\" on:click={}>Make the file</button>",
+        tap(move || spawn_local(make(asked))),
+    );
+    let said = match asked.making.get() {
+        Making::Busy => return asked.progress.shown(),
+        Making::Idle => nothing(),
+        Making::Made(carried) => made_file(asked.shop, carried),
+        Making::Refused(sentence) if sentence == STOPPED => {
+            sheet!("<p role=status data-stopped>{}</p>", STOPPED)
+        }
+        Making::Refused(sentence) => {
+            sheet!("<p class=refusal role=alert data-refused>{}</p>", sentence)
+        }
+    };
+    sheet!("{}{}", key, said)
+}
+
+async fn make(asked: Asked) {
+    asked.making.try_set(Making::Busy);
+    let what = read(&asked.what.get_untracked());
+    let made = carrying::gather(asked.shop, what, asked.progress).await;
+    asked.making.try_set(match made {
         Ok(carried) => Making::Made(Rc::new(carried)),
         Err(sentence) => Making::Refused(sentence),
     });
@@ -117,16 +249,22 @@ async fn let_out(shop: Workshop, carried: Rc<Carried>) {
         Way::Share => parcel.share().await,
     };
     let notice = match out {
-        Ok(Shared::Taken) => remembered(shop, &parcel.name()).await,
+        Ok(Shared::Taken) => remembered(shop, &carried).await,
         Ok(Shared::Dismissed) => Notice::Quiet,
         Err(error) => Notice::Trouble(error.to_string()),
     };
     shop.notice.set(notice);
 }
 
-async fn remembered(shop: Workshop, name: &str) -> Notice {
-    match carrying::remember(shop).await {
-        Ok(()) => Notice::Saved(format!("the book went out as {name}")),
+async fn remembered(shop: Workshop, carried: &Carried) -> Notice {
+    let name = carried.parcel.name();
+    let what = match carried.what {
+        What::Book => "the book",
+        What::Vehicle(_) => "the vehicle",
+        What::NewFor(_) => "what is new",
+    };
+    match carrying::remember(shop, carried).await {
+        Ok(()) => Notice::Saved(format!("{what} went out as {name}")),
         Err(sentence) => Notice::Trouble(sentence),
     }
 }

@@ -24,12 +24,14 @@ pub fn page(id: EntryId) -> Piece {
     sheet!(
         "<main class=page data-page=vehicle>{}<div class=row>\
          <a class=key href={}>Remarks and pictures</a><a class=key href={}>Everything written</a>\
-         <a class=key href={}>Report</a><a class=key href={} data-key=same-as>In the book twice?</a></div>\
+         <a class=key href={}>Report</a><a class=key href={}>Carry out this vehicle</a>\
+         <a class=key href={} data-key=same-as>In the book twice?</a></div>\
          {}{}{}{}{}</main>",
         live(move || of(shop, |vehicle| Some(above(id, vehicle, shop)))),
         Route::Part(id, Part::Vehicle).href(),
         Route::Entries(id).href(),
         Route::Report(id, Cut::Owner).href(),
+        Route::CarryOut(Some(id)).href(),
         Route::SameAs(id).href(),
         name::name_field(id),
         live(move || of(shop, |vehicle| Some(examinations(id, vehicle)))),

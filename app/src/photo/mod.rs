@@ -7,4 +7,4 @@ mod picture;
 mod source;
 
 pub use object_url::ObjectUrl;
-pub use picture::{Picture, Thumbnail, take, thumbnail};
+pub use picture::{Picture, take, thumbnail};

@@ -1,10 +1,11 @@
 //! Saving: everything of one step in one transaction, wholly or not at all.
 
-use super::entries::{next_arrival, put_line};
+use super::entries::{greatest_arrival, put_line};
 use super::error::StorageError;
+use super::meta::put as put_meta;
 use super::other_tabs;
 use super::pictures::{StoredPicture, put_picture};
-use super::shape::{DRAFTS, ENTRIES, PICTURES, SUMMARIES};
+use super::shape::{DRAFTS, ENTRIES, META, PICTURES, SUMMARIES};
 use super::store::Store;
 use super::summaries::put_summary;
 use super::transaction::{Mode, Transaction};
@@ -23,14 +24,22 @@ pub struct Batch {
     pub drop_drafts: Vec<String>,
     /// Digests of pictures whose bytes and thumbnail go.
     pub erase_pictures: Vec<String>,
+    /// What the device keeps of its own, by name.
+    pub put_metas: Vec<(String, String)>,
+    /// Names of what the device no longer keeps.
+    pub drop_metas: Vec<String>,
+    /// Names of what the device must still keep, and does not keep any longer after this step.
+    pub take_up: Vec<String>,
 }
 
 impl Batch {
-    fn without_what_can_be_made_again(self) -> Batch {
+    /// Only the book: lines and pictures, and pictures that go.
+    fn of_the_book(self) -> Batch {
         Batch {
-            summaries: Vec::new(),
-            drop_drafts: Vec::new(),
-            ..self
+            lines: self.lines,
+            pictures: self.pictures,
+            erase_pictures: self.erase_pictures,
+            ..Batch::default()
         }
     }
 }
@@ -83,6 +92,10 @@ impl NewPicture {
 pub struct Saved {
     /// How many of the lines were not in the book before.
     pub new_lines: usize,
+    /// The greatest arrival before this step.
+    pub before: u64,
+    /// The greatest arrival after it.
+    pub reached: u64,
 }
 
 impl Store {
@@ -94,21 +107,21 @@ impl Store {
     /// On any of them nothing of the batch was kept. Saving the same batch again is safe.
     pub async fn save(&self, batch: Batch) -> Result<Saved, StorageError> {
         let saved = self.put(&batch).await?;
+        let tell = !batch.lines.is_empty();
         if let Some(second) = self.second()
-            && second
-                .put(&batch.without_what_can_be_made_again())
-                .await
-                .is_err()
+            && second.put(&batch.of_the_book()).await.is_err()
         {
             // What is saved is saved. The next start finds that the second place lacks it, and mends that.
             self.keep_once();
         }
-        other_tabs::tell(self.which());
+        if tell {
+            other_tabs::tell(self.which());
+        }
         Ok(saved)
     }
 
     async fn put(&self, batch: &Batch) -> Result<Saved, StorageError> {
-        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS];
+        let stores = [ENTRIES, PICTURES, SUMMARIES, DRAFTS, META];
         self.run(&stores, Mode::Write, async |transaction| {
             put_batch(transaction, batch).await
         })
@@ -117,7 +130,11 @@ impl Store {
 }
 
 async fn put_batch(transaction: &Transaction, batch: &Batch) -> Result<Saved, StorageError> {
-    let new_lines = add_lines(transaction, &batch.lines).await?;
+    let taken_up: Vec<&str> = batch.take_up.iter().map(String::as_str).collect();
+    if transaction.present(META, &taken_up).await?.contains(&false) {
+        return Err(StorageError::Cleared);
+    }
+    let saved = add_lines(transaction, &batch.lines).await?;
     for picture in &batch.pictures {
         put_picture(transaction, picture)?;
     }
@@ -130,27 +147,37 @@ async fn put_batch(transaction: &Transaction, batch: &Batch) -> Result<Saved, St
     for name in &batch.drop_drafts {
         transaction.delete(DRAFTS, name)?;
     }
-    Ok(Saved { new_lines })
+    for name in batch.drop_metas.iter().chain(&batch.take_up) {
+        transaction.delete(META, name)?;
+    }
+    for (name, value) in &batch.put_metas {
+        put_meta(transaction, name, value)?;
+    }
+    Ok(saved)
 }
 
 /// The union: puts the lines that are not there, each once, numbered on from the last arrival.
-async fn add_lines(transaction: &Transaction, lines: &[NewLine]) -> Result<usize, StorageError> {
-    if lines.is_empty() {
-        return Ok(0);
-    }
-    let ids = lines.iter().map(|line| line.id.as_str());
-    let present = transaction.present(ENTRIES, ids).await?;
-    let first = next_arrival(transaction).await?;
-    // Sorted, since a table of hashes is code that nothing else here needs.
-    let mut seen: Vec<&str> = Vec::new();
+async fn add_lines(transaction: &Transaction, lines: &[NewLine]) -> Result<Saved, StorageError> {
+    let before = greatest_arrival(transaction).await?;
+    let ids: Vec<&str> = lines.iter().map(|line| line.id.as_str()).collect();
+    let present = transaction.present(ENTRIES, &ids).await?;
     let missing = lines.iter().zip(present).filter(|(_, there)| !there);
-    let mut arrival = first;
-    for (line, _) in missing {
-        if let Err(at) = seen.binary_search(&line.id.as_str()) {
-            seen.insert(at, &line.id);
-            put_line(transaction, line, arrival)?;
-            arrival += 1;
-        }
+    // Sorted, since a table of hashes is code that nothing else here needs.
+    let mut missing: Vec<(&str, usize, &NewLine)> = missing
+        .enumerate()
+        .map(|(at, (line, _))| (line.id.as_str(), at, line))
+        .collect();
+    missing.sort_unstable_by_key(|(id, at, _)| (*id, *at));
+    missing.dedup_by_key(|(id, _, _)| *id);
+    missing.sort_unstable_by_key(|(_, at, _)| *at);
+    let mut reached = before;
+    for (_, _, line) in &missing {
+        reached += 1;
+        put_line(transaction, line, reached)?;
     }
-    Ok(seen.len())
+    Ok(Saved {
+        new_lines: missing.len(),
+        before,
+        reached,
+    })
 }

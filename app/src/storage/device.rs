@@ -64,7 +64,7 @@ fn is_identity(text: &str) -> bool {
     text.len() == 2 * BYTES && text.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'))
 }
 
-fn random() -> Result<String, StorageError> {
+pub(super) fn random() -> Result<String, StorageError> {
     let mut bytes = [0; BYTES];
     web_sys::window()
         .and_then(|window| window.crypto().ok())

@@ -69,8 +69,21 @@ impl Store {
     /// # Errors
     /// The book cannot be reached.
     pub async fn greatest_n(&self) -> Result<u64, StorageError> {
+        self.greatest_of(BY_N).await
+    }
+
+    /// The greatest arrival number of any line: as long as it stays, nothing has been added to the book. 0 in an
+    /// empty book.
+    ///
+    /// # Errors
+    /// The book cannot be reached.
+    pub async fn reached(&self) -> Result<u64, StorageError> {
+        self.greatest_of(BY_ARRIVAL).await
+    }
+
+    async fn greatest_of(&self, index: &str) -> Result<u64, StorageError> {
         self.run(&[ENTRIES], Mode::Read, async |transaction| {
-            Ok(greatest(transaction, BY_N).await?.unwrap_or(0))
+            greatest(transaction, index).await
         })
         .await
     }
@@ -111,9 +124,8 @@ impl Store {
     /// The book cannot be reached.
     pub async fn has(&self, ids: &[String]) -> Result<Vec<bool>, StorageError> {
         self.run(&[ENTRIES], Mode::Read, async |transaction| {
-            transaction
-                .present(ENTRIES, ids.iter().map(String::as_str))
-                .await
+            let ids: Vec<&str> = ids.iter().map(String::as_str).collect();
+            transaction.present(ENTRIES, &ids).await
         })
         .await
     }
@@ -143,26 +155,24 @@ pub(super) fn put_line(
     transaction.put(ENTRIES, &record)
 }
 
-/// The arrival number for the next line, from 1.
-pub(super) async fn next_arrival(transaction: &Transaction) -> Result<u64, StorageError> {
-    Ok(greatest(transaction, BY_ARRIVAL).await?.unwrap_or(0) + 1)
+/// The greatest arrival number of any line, which are numbered from 1; 0 in an empty book.
+pub(super) async fn greatest_arrival(transaction: &Transaction) -> Result<u64, StorageError> {
+    greatest(transaction, BY_ARRIVAL).await
 }
 
-/// The greatest whole number among an index's keys.
-async fn greatest(transaction: &Transaction, index: &str) -> Result<Option<u64>, StorageError> {
+/// The greatest whole number among an index's keys; 0 where there is none.
+async fn greatest(transaction: &Transaction, index: &str) -> Result<u64, StorageError> {
     let request = transaction
         .index(ENTRIES, index)?
         .open_key_cursor_with_range_and_direction(&numbers_from(0)?, IdbCursorDirection::Prev);
     let cursor = Answer::to(request)?.wait().await?;
     if cursor.is_null() {
-        return Ok(None);
+        return Ok(0);
     }
     let key = Reflect::get(&cursor, &"key".into()).unwrap_or_default();
     // A key that is a number but not a whole one is no counter of ours; the next whole one above it is safe.
-    let key = key
-        .as_f64()
-        .map(|key| key.ceil().clamp(0.0, GREATEST as f64) as u64);
-    Ok(key)
+    let key = key.as_f64().unwrap_or_default();
+    Ok(key.ceil().clamp(0.0, GREATEST as f64) as u64)
 }
 
 /// The keys that are numbers from `from` on: other kinds of key sort after every number.

@@ -14,6 +14,8 @@ pub enum StorageError {
     Gone,
     /// Another tab runs a newer Cartside and has changed the form of the book.
     Newer,
+    /// Pictures put beside the book were cleared away by another tab before they could be taken up.
+    Cleared,
     /// Anything else, in the browser's own words.
     Other {
         /// The browser's name of the fault and its message.
@@ -53,6 +55,10 @@ impl fmt::Display for StorageError {
             Self::Newer => f.write_str(
                 "Another tab has opened the book with a newer Cartside. The last step was not saved here; \
                  everything said to be saved before is kept. Reload this tab.",
+            ),
+            Self::Cleared => f.write_str(
+                "Another tab has cleared away the pictures that were being brought in. Nothing was brought in; the \
+                 book is as it was. Close the other tabs and bring the file in again.",
             ),
             Self::Other { what } => write!(
                 f,

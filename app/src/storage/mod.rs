@@ -17,6 +17,7 @@ mod request;
 mod room;
 mod second;
 mod shape;
+mod staging;
 mod store;
 mod summaries;
 mod transaction;

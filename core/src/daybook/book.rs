@@ -3,6 +3,7 @@
 
 use std::rc::Rc;
 
+use super::digests::Digests;
 use super::entry::{Entry, EntryId, GREATEST_N};
 use super::view::View;
 
@@ -34,8 +35,17 @@ impl Book {
         }
     }
 
-    fn place(&self, id: EntryId) -> Result<usize, usize> {
+    pub(super) fn place(&self, id: EntryId) -> Result<usize, usize> {
         self.entries.binary_search_by_key(&id, |entry| entry.id)
+    }
+
+    /// The entries of a portion as a book of their own.
+    #[must_use]
+    pub fn portion(&self, ids: &Digests) -> Book {
+        let entries = self.entries.iter().filter(|entry| ids.contains(&entry.id));
+        Book {
+            entries: entries.cloned().collect(),
+        }
     }
 
     /// How many entries there are.

@@ -19,6 +19,13 @@ impl Digest {
         Self(Sha256::digest(bytes).into())
     }
 
+    /// The digest of these pieces one after the other, of which only one is looked at at a time.
+    pub fn of_pieces<'b>(pieces: impl Iterator<Item = &'b [u8]>) -> Self {
+        let mut sha = Sha256::new();
+        pieces.for_each(|piece| sha.update(piece));
+        Self(sha.finalize().into())
+    }
+
     /// The digest as 64 lower-case hexadecimal digits.
     pub fn hex(&self) -> String {
         self.to_string()

@@ -7,5 +7,6 @@ mod law;
 mod newer;
 mod odd;
 mod same_as;
+mod portion;
 mod strike;
 mod writer;

@@ -3,9 +3,11 @@
 use std::fs;
 use std::time::{Duration, Instant};
 
+use serde_json::json;
+
 use crate::drive::{Browser, Carried};
 
-const PATIENCE: Duration = Duration::from_secs(10);
+const PATIENCE: Duration = Duration::from_secs(60);
 
 impl Browser<'_> {
     /// Carries the book out and waits until the file lies in the downloads, whole.
@@ -13,10 +15,35 @@ impl Browser<'_> {
         self.open_day_book().await;
         self.tap_words("Carry out").await;
         self.see_page("carry-out").await;
+        self.make_the_file().await
+    }
+
+    /// Chooses on the page what goes out: `vehicle/<id>` or `device/<name>`; nothing for the whole book.
+    pub async fn choose_what_goes_out(&self, what: &str) {
+        let script = r#"
+const choice = find("[data-what]");
+if (!choice) return false;
+choice.value = arguments[0];
+if (choice.value !== arguments[0]) return false;
+choice.dispatchEvent(new Event("change", { bubbles: true }));
+return true;"#;
+        let expected = format!("{what} to choose from");
+        self.wait_for(&expected, script, json!([what])).await;
+    }
+
+    /// Makes the file that is chosen and waits until it lies in the downloads, whole.
+    pub async fn make_the_file(&self) -> Carried {
         self.tap_words("Make the file").await;
+        self.let_the_file_out().await
+    }
+
+    /// Lets the file out that has been made, and waits until it lies in the downloads, whole.
+    pub async fn let_the_file_out(&self) -> Carried {
         let name = self.attribute("[data-file]", "data-file").await;
         self.tap_words("Carry it out").await;
-        self.in_the_downloads(&name).await
+        let carried = self.in_the_downloads(&name).await;
+        self.see_saved("went out as").await;
+        carried
     }
 
     async fn in_the_downloads(&self, name: &str) -> Carried {

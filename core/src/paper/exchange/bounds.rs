@@ -6,6 +6,9 @@
 pub const FILE_BYTES: u64 = 1_000_000_000;
 /// How many members a file may have.
 pub const MEMBERS: u64 = 20_000;
+/// The list of members at the end of the ZIP: 16 MB. The longest names with a hundred bytes of other writers' fields
+/// need 8 MB.
+pub const DIRECTORY_BYTES: u64 = 16_000_000;
 /// `manifest.json`, unpacked: 8 MB. The longest list of members needs about 4 MB.
 pub const MANIFEST_BYTES: u64 = 8_000_000;
 /// `entries.jsonl`, unpacked: 256 MB.

@@ -8,7 +8,12 @@ static TABLE: [u32; 256] = table();
 
 /// The CRC-32 of these bytes, as a ZIP wants it.
 pub fn crc32(bytes: &[u8]) -> u32 {
-    !bytes.iter().fold(!0, |crc, byte| {
+    crc32_on(0, bytes)
+}
+
+/// The CRC-32 of bytes of which those before these have this one; that of none is 0.
+pub(super) fn crc32_on(before: u32, bytes: &[u8]) -> u32 {
+    !bytes.iter().fold(!before, |crc, byte| {
         let low = crc.to_le_bytes()[0] ^ byte;
         let folded = TABLE.get(usize::from(low)).copied().unwrap_or_default();
         (crc >> 8) ^ folded
@@ -38,7 +43,7 @@ const fn table() -> [u32; 256] {
 
 #[cfg(test)]
 mod tests {
-    use super::crc32;
+    use super::{crc32, crc32_on};
 
     /// The check value of this CRC in Greg Cook's "Catalogue of parametrised CRC algorithms"
     /// (CRC-32/ISO-HDLC), over the nine digits.
@@ -46,5 +51,6 @@ mod tests {
     fn the_published_check_value_comes_out() {
         assert_eq!(crc32(b"123456789"), 0xCBF4_3926);
         assert_eq!(crc32(b""), 0);
+        assert_eq!(crc32_on(crc32(b"1234"), b"56789"), 0xCBF4_3926);
     }
 }

@@ -1,10 +1,7 @@
-//! A file from outside: bytes of which nothing is believed until all of it has been looked at.
+//! The layout of a file from outside: its list of members held beside its manifest.
 
-use rawzip::{ZipArchive, ZipFileHeaderRecord, ZipSliceArchive};
-
-use crate::daybook::Digest;
-
-use super::bounds::{FILE_BYTES, MANIFEST_BYTES, MEMBERS};
+use super::bounds::FILE_BYTES;
+use super::directory::{Directory, Record};
 use super::manifest::{self, List, Listed, Manifest};
 use super::member::{self, ENTRIES, Kind};
 use super::names::Names;
@@ -15,152 +12,152 @@ use super::warning::{Warning, WhyLeftOut};
 /// How a JPEG begins.
 pub(super) const JPEG: &[u8] = &[0xFF, 0xD8, 0xFF];
 
-/// A file whose layout holds: a ZIP with a manifest of our container, whose members have names
-/// that may stand, once each, and are the ones the manifest lists. What they hold has not been
-/// looked at, and nothing shows it before [`verify`](Self::verify) has.
-#[derive(Clone, Debug)]
-pub struct Unverified<'a> {
-    pub(super) manifest: Manifest,
-    pub(super) entries: Vouched<'a>,
-    pub(super) pictures: Vec<(Digest, Vouched<'a>)>,
-    pub(super) sides: Vec<Vouched<'a>>,
-    pub(super) warnings: Vec<Warning>,
+/// What is wrong with a file that has no end of a ZIP, by how it begins.
+pub(super) fn no_zip(beginning: &[u8]) -> Refused {
+    match beginning {
+        _ if beginning.starts_with(JPEG) => Refused::Jpeg,
+        _ if beginning.starts_with(b"PK") => Refused::CutShort,
+        _ => Refused::NotZip,
+    }
 }
 
 /// A member together with what the manifest lists for it.
 #[derive(Clone, Debug)]
-pub(super) struct Vouched<'a> {
-    pub(super) packed: Packed<'a>,
+pub(super) struct Vouched {
+    pub(super) kind: Kind,
+    pub(super) packed: Packed,
     pub(super) listed: Listed,
 }
 
-type Archive<'a> = ZipSliceArchive<&'a [u8]>;
-
-/// The members of a file, folders left out, and their names.
-struct Records<'r> {
-    list: Vec<(&'r str, ZipFileHeaderRecord<'r>)>,
-    names: Names<'r>,
-}
-
-/// Looks at the layout of a file from outside. Members other than the manifest stay packed.
-///
-/// # Errors
-///
-/// A newer container before anything else but being a ZIP with a manifest, then the first thing
-/// that is wrong with the layout.
-pub fn open(bytes: &[u8]) -> Result<Unverified<'_>, Refused> {
-    let archive = locate(bytes)?;
-    let packed = find_manifest(&archive)?;
-    let json = packed.unpack(MANIFEST_BYTES)?;
-    manifest::judge_version(&json)?;
-    let records = records(&archive)?;
-    let (manifest, list) = manifest::read(&json)?;
-    sort(&archive, &records, manifest, &list)
-}
-
-fn locate(bytes: &[u8]) -> Result<Archive<'_>, Refused> {
-    if bytes.is_empty() {
-        return Err(Refused::Empty);
-    }
-    if bytes.len() as u64 > FILE_BYTES {
-        return Err(Refused::FileTooLarge {
-            bytes: bytes.len() as u64,
-        });
-    }
-    ZipArchive::from_slice(bytes).map_err(|_| match bytes {
-        _ if bytes.starts_with(JPEG) => Refused::Jpeg,
-        _ if bytes.starts_with(b"PK") => Refused::CutShort,
-        _ => Refused::NotZip,
-    })
+/// A file whose members have names that may stand, once each, and are the ones the manifest lists.
+#[derive(Clone, Debug)]
+pub(super) struct Layout {
+    pub(super) manifest: Manifest,
+    /// By name.
+    pub(super) members: Vec<Vouched>,
+    pub(super) warnings: Vec<Warning>,
 }
 
 /// The first member named as the manifest is; a second one is refused with all other duplicates.
-fn find_manifest<'a>(archive: &Archive<'a>) -> Result<Packed<'a>, Refused> {
-    for record in archive.entries() {
-        let record = record.map_err(|_| Refused::DirectoryBroken)?;
-        if record.file_path().as_ref() == member::MANIFEST.as_bytes() {
-            return Packed::find(archive, &record, member::MANIFEST);
+pub(super) fn find_manifest(directory: &mut Directory) -> Result<Packed, Refused> {
+    let mut records = directory.records.iter();
+    let named = records.find(|record| record.name == member::MANIFEST.as_bytes());
+    match (named, directory.fault.take()) {
+        (Some(record), fault) => {
+            directory.fault = fault;
+            Ok(Packed::of(record, member::MANIFEST))
         }
+        (None, Some(fault @ (Refused::DirectoryBroken | Refused::TooManyMembers { .. }))) => {
+            Err(fault)
+        }
+        (None, _) => Err(Refused::NoManifest),
     }
-    Err(Refused::NoManifest)
+}
+
+/// The members of a file, folders left out, and their names.
+struct Records<'r> {
+    list: Vec<(&'r str, &'r Record)>,
+    names: Names<'r>,
 }
 
 /// Every member with its name, each once.
-fn records<'r>(archive: &'r Archive<'_>) -> Result<Records<'r>, Refused> {
+fn records(of: &[Record], fault: Option<Refused>) -> Result<Records<'_>, Refused> {
     let mut list = Vec::new();
-    let gathered = gather(archive, &mut list);
+    let gathered = gather(of, &mut list);
     let names: Names<'_> = list.iter().map(|(name, _)| *name).collect();
     // A name met again is told before what is wrong further on.
     match names.twice() {
         Some(name) => Err(Refused::DuplicateName { name }),
-        None => gathered.map(|()| Records { list, names }),
+        None => match gathered.err().or(fault) {
+            Some(fault) => Err(fault),
+            None => Ok(Records { list, names }),
+        },
     }
 }
 
 /// Puts the members into a list, up to the first that is wrong. Folders have no bytes and are passed
 /// over.
-fn gather<'r>(
-    archive: &'r Archive<'_>,
-    list: &mut Vec<(&'r str, ZipFileHeaderRecord<'r>)>,
-) -> Result<(), Refused> {
-    let said = archive.entries_hint();
-    let mut found = 0;
-    for record in archive.entries() {
-        let record = record.map_err(|_| Refused::DirectoryBroken)?;
-        found += 1;
-        if found.max(said) > MEMBERS {
-            let said = found.max(said);
-            return Err(Refused::TooManyMembers { said });
-        }
-        let name = member::name(record.file_path().as_bytes())?;
+fn gather<'r>(records: &'r [Record], list: &mut Vec<(&'r str, &'r Record)>) -> Result<(), Refused> {
+    for record in records {
+        let name = member::name(&record.name)?;
         if !name.ends_with('/') {
             list.push((name, record));
         }
     }
-    if found == said {
-        return Ok(());
-    }
-    Err(Refused::DirectoryCount { said, found })
+    Ok(())
 }
 
-/// Brings each member together with what the manifest lists for it.
-fn sort<'a>(
-    archive: &Archive<'a>,
-    records: &Records<'_>,
-    manifest: Manifest,
-    list: &List,
-) -> Result<Unverified<'a>, Refused> {
-    let names = manifest::names(list);
-    let mut warnings = absent(records, &names)?;
-    let mut entries = None;
-    let mut pictures = Vec::new();
-    let mut sides = Vec::new();
-    let in_order = records.names.iter();
-    for (name, record) in in_order.filter_map(|(_, at)| records.list.get(*at)) {
-        let kind = member::kind(name);
-        let listed = names.place(name).and_then(|at| list.get(at));
-        let vouched = |listed: &Listed| vouch(archive, record, name, *listed);
-        match (kind, listed.map(|(_, listed)| listed)) {
-            (Kind::Manifest, _) => {}
-            (Kind::Entries, None) => return Err(Refused::EntriesNotListed),
-            (_, None) => warnings.push(left_out(name, WhyLeftOut::NotListed)),
-            (Kind::Unknown, Some(_)) => warnings.push(left_out(name, WhyLeftOut::Unknown)),
-            (Kind::Entries, Some(listed)) => entries = Some(vouched(listed)?),
-            (Kind::Picture(digest), Some(listed)) => pictures.push((digest, vouched(listed)?)),
-            (Kind::Side, Some(listed)) => match vouched(listed) {
-                Ok(side) => sides.push(side),
-                Err(_) => warnings.push(not_as_listed(name)),
-            },
+impl Layout {
+    /// Brings each member together with what the manifest lists for it.
+    pub(super) fn of(directory: Directory, json: &[u8]) -> Result<Self, Refused> {
+        let records = records(&directory.records, directory.fault)?;
+        let (manifest, list) = manifest::read(json)?;
+        let names = manifest::names(&list);
+        let mut layout = Self {
+            manifest,
+            members: Vec::new(),
+            warnings: absent(&records, &names)?,
+        };
+        let in_order = records.names.iter();
+        for (name, record) in in_order.filter_map(|(_, at)| records.list.get(*at)) {
+            layout.sort(name, record, listed(&list, &names, name))?;
+        }
+        match layout.members.iter().any(|one| one.kind == Kind::Entries) {
+            true => Ok(layout),
+            false => Err(missing(ENTRIES)),
         }
     }
-    let entries = entries.ok_or_else(|| missing(ENTRIES))?;
-    Ok(Unverified {
-        manifest,
-        entries,
-        pictures,
-        sides,
-        warnings,
+
+    fn sort(&mut self, name: &str, record: &Record, listed: Option<Listed>) -> Result<(), Refused> {
+        match (member::kind(name), listed) {
+            (Kind::Manifest, _) => {}
+            (Kind::Entries, None) => return Err(Refused::EntriesNotListed),
+            (_, None) => self.warnings.push(left_out(name, WhyLeftOut::NotListed)),
+            (Kind::Unknown, Some(_)) => self.warnings.push(left_out(name, WhyLeftOut::Unknown)),
+            (kind, Some(listed)) => self.members.push(Vouched {
+                kind,
+                packed: Packed::of(record, name),
+                listed,
+            }),
+        }
+        Ok(())
+    }
+
+    /// Refuses what would be too much all in all, before any of it is unpacked. Where the members lie is known.
+    pub(super) fn judge_together(&self) -> Result<(), Refused> {
+        let own = self.members.iter().filter(|one| one.kind != Kind::Side);
+        let mut members: Vec<_> = own.map(|member| &member.packed).collect();
+        let bytes = members
+            .iter()
+            .fold(0, |sum: u64, member| sum.saturating_add(member.size));
+        members.sort_unstable_by_key(|member| (member.range.start, member.range.end));
+        match members.windows(2).find_map(overlap) {
+            Some(refused) => Err(refused),
+            None if bytes > FILE_BYTES => Err(Refused::UnpacksTooLarge { bytes }),
+            None => Ok(()),
+        }
+    }
+
+    /// How many pictures there are.
+    pub(super) fn pictures(&self) -> usize {
+        let members = self.members.iter();
+        members
+            .filter(|member| matches!(member.kind, Kind::Picture(_)))
+            .count()
+    }
+}
+
+fn overlap(pair: &[&Packed]) -> Option<Refused> {
+    let [first, second] = pair else { return None };
+    (first.range.end > second.range.start).then(|| Refused::Overlap {
+        name: first.name.clone(),
+        other: second.name.clone(),
     })
+}
+
+fn listed(list: &List, names: &Names<'_>, name: &str) -> Option<Listed> {
+    let (_, listed) = list.get(names.place(name)?)?;
+    Some(*listed)
 }
 
 /// Refuses when an entry or a picture is listed and not there, and reports what else is.
@@ -179,16 +176,6 @@ fn absent(records: &Records<'_>, listed: &Names<'_>) -> Result<Vec<Warning>, Ref
         }
     }
     Ok(warnings)
-}
-
-fn vouch<'a>(
-    archive: &Archive<'a>,
-    record: &ZipFileHeaderRecord<'_>,
-    name: &str,
-    listed: Listed,
-) -> Result<Vouched<'a>, Refused> {
-    let packed = Packed::find(archive, record, name)?;
-    Ok(Vouched { packed, listed })
 }
 
 fn missing(name: &str) -> Refused {

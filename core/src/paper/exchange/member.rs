@@ -2,7 +2,7 @@
 
 use crate::daybook::Digest;
 
-use super::bounds::NAME_BYTES;
+use super::bounds::{ENTRIES_BYTES, MANIFEST_BYTES, NAME_BYTES, PICTURE_BYTES, SIDE_BYTES};
 use super::refused::{Refused, UnsafeName};
 
 pub(super) const MANIFEST: &str = "manifest.json";
@@ -19,6 +19,18 @@ pub(super) enum Kind {
     /// Written for people, never read back.
     Side,
     Unknown,
+}
+
+impl Kind {
+    /// What a member of this kind may unpack to, in bytes.
+    pub(super) fn allowed(self) -> u64 {
+        match self {
+            Kind::Manifest => MANIFEST_BYTES,
+            Kind::Entries => ENTRIES_BYTES,
+            Kind::Picture(_) => PICTURE_BYTES,
+            Kind::Side | Kind::Unknown => SIDE_BYTES,
+        }
+    }
 }
 
 /// What the member of this name is.

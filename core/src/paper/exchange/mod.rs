@@ -10,20 +10,25 @@
 //! | `readings.csv` | the readings once more, for a spreadsheet; never read back | is a warning |
 //! | `READ-ME.txt` | what the file is, in plain words; never read back | is a warning |
 //!
-//! Going out: a [`Parcel`] becomes [`Part`]s. Coming in: [`open`] gives an [`Unverified`], whose
-//! [`verify`](Unverified::verify) gives a [`Verified`], and only that shows entries and pictures.
+//! Going out: a [`Parcel`] becomes [`Part`]s. Coming in: a [`Reading`] asks for one piece of the file after the other
+//! and gives a [`Checked`]; only that shows entries and pictures. For a file in memory [`open`] does the same: it
+//! gives an [`Unverified`], whose [`verify`](Unverified::verify) gives a [`Verified`].
 //! What the manifest does not list, and members this version does not know, are left out and
 //! reported; everything else that is not as it should be refuses the whole file, because half a
 //! book is worse than none.
 
 mod bounds;
+mod contents;
 mod crc;
+mod directory;
+mod fields;
 mod incoming;
 mod manifest;
 mod member;
 mod names;
 mod packed;
 mod parcel;
+mod reading;
 mod readings;
 mod refused;
 mod sentence;
@@ -33,16 +38,16 @@ mod warning;
 mod writing;
 
 pub use bounds::{
-    COMPRESSION_RATIO, ENTRIES_BYTES, FILE_BYTES, MANIFEST_BYTES, MEMBERS, PICTURE_BYTES,
-    SIDE_BYTES,
+    COMPRESSION_RATIO, DIRECTORY_BYTES, ENTRIES_BYTES, FILE_BYTES, MANIFEST_BYTES, MEMBERS,
+    PICTURE_BYTES, SIDE_BYTES,
 };
 pub use crc::crc32;
-pub use incoming::{Unverified, open};
 pub use manifest::{CONTAINER, FORMAT, Manifest, Scope};
 pub use parcel::{OutgoingEntry, OutgoingPicture, Parcel, Part};
+pub use reading::Reading;
 pub use readings::csv;
 pub use refused::{Counted, Refused, UnsafeName};
 pub use unwritable::Unwritable;
-pub use verified::{IncomingPicture, Verified};
+pub use verified::{Checked, IncomingPicture, PictureMember, Unverified, Verified, open};
 pub use warning::{Warning, WhyLeftOut};
 pub use writing::Writing;

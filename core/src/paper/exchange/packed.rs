@@ -4,80 +4,88 @@ use std::borrow::Cow;
 use std::ops::Range;
 
 use miniz_oxide::inflate::{TINFLStatus, decompress_slice_iter_to_slice};
-use rawzip::{CompressionMethod, ZipFileHeaderRecord, ZipSliceArchive};
 
 use super::bounds::COMPRESSION_RATIO;
 use super::crc::crc32;
+use super::directory::Record;
+use super::fields::word;
 use super::refused::Refused;
 
-/// A member that has not been unpacked. What it says of itself has been checked against its own
-/// header and against nothing else.
+/// How long a member's own header is without its name.
+const HEADER: u64 = 30;
+/// The bit of a member that is locked (APPNOTE 4.4.4).
+const LOCKED: u16 = 1;
+const STORED: u16 = 0;
+const DEFLATED: u16 = 8;
+
+/// A member that has not been unpacked. What it says of itself is checked against its own header and against nothing
+/// else.
 #[derive(Clone, Debug)]
-pub(super) struct Packed<'a> {
+pub(super) struct Packed {
     pub(super) name: String,
-    /// Where its packed bytes lie in the file.
+    /// Where its packed bytes lie in the file; nowhere before [`find`](Self::find).
     pub(super) range: Range<u64>,
     /// What it says it unpacks to, in bytes.
     pub(super) size: u64,
-    data: &'a [u8],
-    deflated: bool,
+    header: u64,
+    length: u64,
+    flags: u16,
+    method: u16,
     crc: u32,
 }
 
-impl<'a> Packed<'a> {
-    /// Finds a member of the list in the file.
-    pub(super) fn find(
-        archive: &ZipSliceArchive<&'a [u8]>,
-        record: &ZipFileHeaderRecord<'_>,
-        name: &str,
-    ) -> Result<Self, Refused> {
-        let broken = || Refused::MemberBroken {
+impl Packed {
+    /// A member of the list; its name has been judged.
+    pub(super) fn of(record: &Record, name: &str) -> Self {
+        Self {
             name: name.to_owned(),
-        };
-        let entry = archive
-            .get_entry(record.wayfinder())
-            .map_err(|_| broken())?;
-        let own = entry.local_header();
-        if own.flags().is_encrypted() || record.flags().is_encrypted() {
-            return Err(Refused::Encrypted {
-                name: name.to_owned(),
-            });
+            range: 0..0,
+            size: record.size,
+            header: record.header,
+            length: record.packed,
+            flags: record.flags,
+            method: record.method,
+            crc: record.crc,
         }
-        let agrees = own.file_path().as_ref() == name.as_bytes()
-            && own.compression_method() == record.compression_method();
-        let (start, end) = entry.compressed_data_range();
-        let data = slice(archive.get_ref(), start, end);
-        Ok(Self {
-            name: name.to_owned(),
-            range: start..end,
-            size: record.uncompressed_size_hint(),
-            data: data.filter(|_| agrees).ok_or_else(broken)?,
-            deflated: is_deflated(record.compression_method(), name)?,
-            crc: record.crc32(),
-        })
     }
 
-    /// The bytes of the member: its size, its ratio and its CRC hold.
-    pub(super) fn unpack(&self, allowed: u64) -> Result<Cow<'a, [u8]>, Refused> {
-        self.judge_size(allowed)?;
-        let bytes = if self.deflated {
-            Cow::Owned(self.inflate()?)
-        } else {
-            Cow::Borrowed(self.data)
-        };
-        if bytes.len() as u64 != self.size {
-            return Err(self.size_differs());
-        }
-        if crc32(&bytes) != self.crc {
-            return Err(Refused::CrcDiffers {
-                name: self.name.clone(),
-            });
-        }
-        Ok(bytes)
+    /// Where its own header lies.
+    pub(super) fn header(&self) -> Range<u64> {
+        self.header..self.header + HEADER + self.name.len() as u64
     }
 
-    /// Refuses what is too large before a byte of it is unpacked.
-    fn judge_size(&self, allowed: u64) -> Result<(), Refused> {
+    /// Looks at its own header, as much as there is of it, and learns where its bytes lie in a file of this size.
+    pub(super) fn find(&mut self, header: &[u8], file: u64) -> Result<(), Refused> {
+        let own = self.own(header).ok_or_else(|| self.broken());
+        let (flags, method, agrees) = own?;
+        if (flags | self.flags) & LOCKED != 0 {
+            let name = self.name.clone();
+            return Err(Refused::Encrypted { name });
+        }
+        let extra = word(header, 28).map_or(0, u64::from);
+        let start = self.header().end + extra;
+        let end = start + self.length;
+        if !agrees || method != self.method || end > file {
+            return Err(self.broken());
+        }
+        if ![STORED, DEFLATED].contains(&method) {
+            let name = self.name.clone();
+            return Err(Refused::UnknownMethod { name, method });
+        }
+        self.range = start..end;
+        Ok(())
+    }
+
+    /// Its flags and method by its own header, and whether that has the same name.
+    fn own(&self, header: &[u8]) -> Option<(u16, u16, bool)> {
+        let fields = header.strip_prefix(b"PK\x03\x04").map(|_| header)?;
+        let name = fields.get(HEADER as usize..)?;
+        let agrees = usize::from(word(fields, 26)?) == name.len() && name == self.name.as_bytes();
+        Some((word(fields, 6)?, word(fields, 8)?, agrees))
+    }
+
+    /// Refuses what is too large before a byte of it is read.
+    pub(super) fn judge_size(&self, allowed: u64) -> Result<(), Refused> {
         let name = || self.name.clone();
         if self.size > allowed {
             return Err(Refused::MemberTooLarge {
@@ -86,29 +94,59 @@ impl<'a> Packed<'a> {
                 allowed,
             });
         }
-        let packed = self.data.len() as u64;
+        let (packed, unpacked) = (self.length, self.size);
         if self.size > packed.saturating_mul(COMPRESSION_RATIO) {
+            let name = name();
             return Err(Refused::TooCompressed {
-                name: name(),
+                name,
                 packed,
-                unpacked: self.size,
+                unpacked,
             });
+        }
+        if self.method == STORED && packed != unpacked {
+            return Err(self.size_differs());
+        }
+        // Deflate adds five bytes to every 65 535 that it cannot make smaller (RFC 1951, 3.2.4), and writers may stop
+        // sooner; more than that is no packing.
+        if packed > unpacked + unpacked / 16 + 64 {
+            return Err(self.broken());
         }
         Ok(())
     }
 
+    /// The bytes of the member from its packed bytes: its size, its ratio and its CRC hold.
+    pub(super) fn unpack<'b>(
+        &self,
+        packed: Cow<'b, [u8]>,
+        allowed: u64,
+    ) -> Result<Cow<'b, [u8]>, Refused> {
+        self.judge_size(allowed)?;
+        let bytes = match self.method {
+            STORED => packed,
+            _ => Cow::Owned(self.inflate(&packed)?),
+        };
+        if crc32(&bytes) != self.crc {
+            let name = self.name.clone();
+            return Err(Refused::CrcDiffers { name });
+        }
+        Ok(bytes)
+    }
+
     /// Inflates into as many bytes as the member says it has, and not one more.
-    fn inflate(&self) -> Result<Vec<u8>, Refused> {
+    fn inflate(&self, packed: &[u8]) -> Result<Vec<u8>, Refused> {
         let size = usize::try_from(self.size).map_err(|_| self.size_differs())?;
         let mut bytes = vec![0; size];
-        let packed = std::iter::once(self.data);
+        let packed = std::iter::once(packed);
         match decompress_slice_iter_to_slice(&mut bytes, packed, false, true) {
             Ok(length) if length == size => Ok(bytes),
             Ok(_) | Err(TINFLStatus::HasMoreOutput) => Err(self.size_differs()),
-            Err(_) => Err(Refused::MemberBroken {
-                name: self.name.clone(),
-            }),
+            Err(_) => Err(self.broken()),
         }
+    }
+
+    fn broken(&self) -> Refused {
+        let name = self.name.clone();
+        Refused::MemberBroken { name }
     }
 
     fn size_differs(&self) -> Refused {
@@ -116,20 +154,5 @@ impl<'a> Packed<'a> {
             name: self.name.clone(),
             said: self.size,
         }
-    }
-}
-
-fn slice(bytes: &[u8], start: u64, end: u64) -> Option<&[u8]> {
-    bytes.get(usize::try_from(start).ok()?..usize::try_from(end).ok()?)
-}
-
-fn is_deflated(method: CompressionMethod, name: &str) -> Result<bool, Refused> {
-    match method {
-        CompressionMethod::STORE => Ok(false),
-        CompressionMethod::DEFLATE => Ok(true),
-        other => Err(Refused::UnknownMethod {
-            name: name.to_owned(),
-            method: other.as_u16(),
-        }),
     }
 }

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use crate::daybook::Digest;
 
 use super::bounds::{ENTRIES_BYTES, MANIFEST_BYTES, PICTURE_BYTES, SIDE_BYTES};
-use super::crc::crc32;
+use super::crc::{crc32, crc32_on};
 use super::manifest::{self, List, Listed, Manifest, Scope};
 use super::member::{ENTRIES, MANIFEST, READ_ME, READINGS, picture_name};
 use super::unwritable::Unwritable;
@@ -74,31 +74,60 @@ pub enum Part {
     Picture(Digest),
 }
 
+/// How many bytes are gathered before they are handed over.
+const PIECE: usize = 1 << 16;
+
 impl Parcel<'_> {
     /// The file in pieces, so that no picture has to be in memory.
     ///
     /// # Errors
     ///
     /// When the file would be one that no device reads.
-    pub fn parts(mut self) -> Result<Vec<Part>, Unwritable> {
-        self.put_in_order();
-        let texts = self.texts()?;
-        let manifest = Member::new(MANIFEST, self.manifest(&texts), MANIFEST_BYTES)?;
-        let mut writing = Writing::new();
-        let mut parts = Vec::new();
-        let mut run = Vec::new();
-        for member in std::iter::once(&manifest).chain(&texts) {
-            run.extend(writing.member(member.name, member.len(), crc32(&member.bytes))?);
-            run.extend(&member.bytes);
-        }
-        for picture in &self.pictures {
-            run.extend(picture_header(&mut writing, picture)?);
-            parts.push(Part::Bytes(std::mem::take(&mut run)));
-            parts.push(Part::Picture(picture.digest));
-        }
-        run.extend(writing.finish());
-        parts.push(Part::Bytes(run));
+    pub fn parts(self) -> Result<Vec<Part>, Unwritable> {
+        let table = super::readings::csv(self.readings);
+        let mut parts: Vec<Part> = Vec::new();
+        self.hand_over(&table, &mut |part| match (parts.last_mut(), part) {
+            (Some(Part::Bytes(before)), Part::Bytes(bytes)) => before.extend(bytes),
+            (_, part) => parts.push(part),
+        })?;
         Ok(parts)
+    }
+
+    /// Hands the file over in small pieces, so that neither a picture nor all lines together have to be in memory
+    /// twice. `table` is what [`csv`](super::csv) gives, and stands in the place of `readings`.
+    ///
+    /// # Errors
+    ///
+    /// When the file would be one that no device reads. The pieces handed over are then no file.
+    pub fn hand_over(mut self, table: &str, put: &mut dyn FnMut(Part)) -> Result<(), Unwritable> {
+        self.put_in_order();
+        self.judge_lines()?;
+        let texts = [
+            Member::new(ENTRIES, || self.lines(), ENTRIES_BYTES)?,
+            Member::new(READINGS, || std::iter::once(table.as_bytes()), SIDE_BYTES)?,
+            Member::new(
+                READ_ME,
+                || std::iter::once(self.read_me.as_bytes()),
+                SIDE_BYTES,
+            )?,
+        ];
+        let json = self.manifest(&texts);
+        let json = || std::iter::once(json.as_slice());
+        let [entries, readings, read_me] = texts;
+        let mut out = Out {
+            writing: Writing::new(),
+            run: Vec::new(),
+            put,
+        };
+        out.member(&Member::new(MANIFEST, json, MANIFEST_BYTES)?, json())?;
+        out.member(&entries, self.lines())?;
+        out.member(&readings, std::iter::once(table.as_bytes()))?;
+        out.member(&read_me, std::iter::once(self.read_me.as_bytes()))?;
+        for picture in &self.pictures {
+            out.picture(picture)?;
+        }
+        out.finish();
+        Ok(())
     }
 
     /// The whole file, from the bytes of its pictures.
@@ -132,25 +161,14 @@ impl Parcel<'_> {
         self.pictures.dedup_by_key(|picture| picture.digest);
     }
 
-    fn texts(&self) -> Result<[Member; 3], Unwritable> {
-        let readings = super::readings::csv(self.readings).into_bytes();
-        Ok([
-            Member::new(ENTRIES, self.lines()?, ENTRIES_BYTES)?,
-            Member::new(READINGS, readings, SIDE_BYTES)?,
-            Member::new(READ_ME, self.read_me.as_bytes().to_vec(), SIDE_BYTES)?,
-        ])
+    fn judge_lines(&self) -> Result<(), Unwritable> {
+        let broken = self.entries.iter().find(|entry| entry.line.contains('\n'));
+        broken.map_or(Ok(()), |entry| Err(Unwritable::LineFeed { id: entry.id }))
     }
 
-    fn lines(&self) -> Result<Vec<u8>, Unwritable> {
-        let mut lines = Vec::new();
-        for entry in &self.entries {
-            if entry.line.contains('\n') {
-                return Err(Unwritable::LineFeed { id: entry.id });
-            }
-            lines.extend(entry.line.as_bytes());
-            lines.push(b'\n');
-        }
-        Ok(lines)
+    fn lines(&self) -> impl Iterator<Item = &[u8]> {
+        let lines = self.entries.iter();
+        lines.flat_map(|entry| [entry.line.as_bytes(), b"\n"])
     }
 
     fn manifest(&self, texts: &[Member]) -> Vec<u8> {
@@ -167,27 +185,78 @@ impl Parcel<'_> {
     }
 }
 
-/// A member whose bytes are at hand.
+/// A member whose bytes come in pieces.
 struct Member {
     name: &'static str,
-    bytes: Vec<u8>,
+    bytes: u64,
+    digest: Digest,
+    crc32: u32,
 }
 
 impl Member {
-    fn new(name: &'static str, bytes: Vec<u8>, allowed: u64) -> Result<Self, Unwritable> {
-        let member = Self { name, bytes };
-        judge_size(name, member.len(), allowed)?;
-        Ok(member)
-    }
-
-    fn len(&self) -> u64 {
-        self.bytes.len() as u64
+    /// Looks at the pieces without keeping any.
+    fn new<'b, P: Iterator<Item = &'b [u8]>>(
+        name: &'static str,
+        pieces: impl Fn() -> P,
+        allowed: u64,
+    ) -> Result<Self, Unwritable> {
+        let bytes = pieces().map(|piece| piece.len() as u64).sum();
+        judge_size(name, bytes, allowed)?;
+        Ok(Self {
+            name,
+            bytes,
+            digest: Digest::of_pieces(pieces()),
+            crc32: pieces().fold(0, crc32_on),
+        })
     }
 
     fn listed(&self) -> (String, Listed) {
-        let digest = Digest::of(&self.bytes);
-        let bytes = self.len();
+        let (bytes, digest) = (self.bytes, self.digest);
         (self.name.to_owned(), Listed { bytes, digest })
+    }
+}
+
+/// What goes out, gathered into pieces that are worth handing over.
+struct Out<'p> {
+    writing: Writing,
+    run: Vec<u8>,
+    put: &'p mut dyn FnMut(Part),
+}
+
+impl Out<'_> {
+    fn member<'b>(
+        &mut self,
+        member: &Member,
+        pieces: impl Iterator<Item = &'b [u8]>,
+    ) -> Result<(), Unwritable> {
+        let header = self
+            .writing
+            .member(member.name, member.bytes, member.crc32)?;
+        self.run.extend(header);
+        for piece in pieces {
+            self.run.extend(piece);
+            if self.run.len() >= PIECE {
+                self.hand_over();
+            }
+        }
+        Ok(())
+    }
+
+    fn picture(&mut self, picture: &OutgoingPicture) -> Result<(), Unwritable> {
+        self.run.extend(picture_header(&mut self.writing, picture)?);
+        self.hand_over();
+        (self.put)(Part::Picture(picture.digest));
+        Ok(())
+    }
+
+    fn finish(mut self) {
+        let end = std::mem::take(&mut self.writing).finish();
+        self.run.extend(end);
+        self.hand_over();
+    }
+
+    fn hand_over(&mut self) {
+        (self.put)(Part::Bytes(std::mem::take(&mut self.run)));
     }
 }
 
