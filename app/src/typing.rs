@@ -80,12 +80,17 @@ pub fn put_back(shop: Workshop) {
         let page = page();
         for (name, text) in draft::all(shop, &beginning(&page)).await {
             match field(&name, &page) {
-                Some(field) if text_in(&field) == text => draft::drop_it(shop, name),
-                Some(field) => put(&field, &text),
-                None => {}
+                Some(field) if text_in(&field) != text => put(&field, &text),
+                // What was put back a moment ago is not saved yet.
+                Some(field) if !is_restored(&field) => draft::drop_it(shop, name),
+                _ => {}
             }
         }
     });
+}
+
+fn is_restored(field: &Element) -> bool {
+    label_of(field).is_some_and(|label| label.has_attribute(RESTORED))
 }
 
 fn put(field: &Element, text: &str) {

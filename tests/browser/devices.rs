@@ -66,6 +66,10 @@ async fn a_clock_ten_years_off_decides_nothing() {
 async fn correct_the_gap(browser: &Browser<'_>, cart: &str, key: &str) {
     browser.open_part(cart, "near/between-1").await;
     browser.correct("tyre-gap").await;
+    // By the slow clock the examination is one of another day.
+    if browser.device_name() == "second" {
+        browser.tap_words("Go on with that one").await;
+    }
     browser.answer("between-1", key, "near wheel").await;
 }
 

@@ -123,15 +123,19 @@ async fn in_a_private_window_it_works_and_promises_nothing() {
     phone.remark("Written in a private window").await;
     phone.go("#/kept").await;
     phone.see("[data-promised=\"no\"]").await;
-    phone.see("[data-only-here=\"4\"]").await;
+    phone.see("[data-only-here=\"5\"]").await;
     let carried = phone.carry_out().await;
-    assert_eq!(carried.lines().len(), 4, "cart, two wheels, remark");
+    assert_eq!(
+        carried.lines().len(),
+        5,
+        "cart, two wheels, examination, remark"
+    );
     phone.close().await;
     let phone = device.open().await;
     phone.step("the window was closed, and the browser has forgotten all");
     phone.see_vehicles(0).await;
     phone.step("the file has not");
-    phone.bring_in(&carried.path, 4, 0).await;
+    phone.bring_in(&carried.path, 5, 0).await;
     phone.open_part(&cart, "near/spoke-3").await;
     phone
         .see_words("[data-remark]", "Written in a private window")

@@ -33,6 +33,11 @@ impl<'a> Browser<'a> {
         }
     }
 
+    /// What the device is called.
+    pub fn device_name(&self) -> &str {
+        self.device.name()
+    }
+
     /// Says what is done next, for the account of the run and for the words of a failure.
     pub fn step(&self, name: &str) {
         println!("step, {}: {name}", self.device.name());
