@@ -53,6 +53,12 @@ impl Browser<'_> {
 
     /// Loads the page anew.
     pub async fn reload(&self) {
+        if !self.device.engine().reloads_by_worker() {
+            let address = self.session.current_url().await.expect("there is a page");
+            self.leave().await;
+            let opened = self.session.goto(address.as_str()).await;
+            return opened.expect("the page can be opened again");
+        }
         let reloaded = self.session.refresh().await;
         reloaded.expect("the page can be loaded anew");
     }

@@ -14,7 +14,9 @@ cargo xtask dist      build the folder any static https host can serve
 cargo xtask measure   the figures the README quotes
 cargo xtask soak      what takes too long for every run: 200 kills of the browser
 cargo xtask serve-dist --dir D [--port N] [--under /path/]
-    serve a folder as it stands, for tests";
+    serve a folder as it stands, for tests
+cargo xtask dist-newer
+    make a newer build of what `dist` built last, for tests of new versions";
 
 /// One command with its options.
 #[derive(Debug, PartialEq)]
@@ -23,6 +25,7 @@ pub(crate) enum Command {
     ServeDist(ServeDist),
     Test,
     Dist,
+    DistNewer,
     Ready,
     Measure,
     Soak,
@@ -67,6 +70,7 @@ fn parse(mut parser: lexopt::Parser) -> Result<Command> {
         "serve-dist" => serve_dist(parser),
         "test" => alone(parser, Command::Test),
         "dist" => alone(parser, Command::Dist),
+        "dist-newer" => alone(parser, Command::DistNewer),
         "ready" => alone(parser, Command::Ready),
         "measure" => alone(parser, Command::Measure),
         "soak" => alone(parser, Command::Soak),
