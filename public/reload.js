@@ -24,6 +24,8 @@
   // Browsers report an observer that was put off to the next frame as an error; nothing has stopped.
   const isHarmless = (event) => String(event.message).startsWith("ResizeObserver loop");
   window.addEventListener("error", (event) => isHarmless(event) || show());
+  // A script that could not be fetched tells its own element alone.
+  window.addEventListener("error", (event) => event.target.tagName === "SCRIPT" && show(), true);
   window.addEventListener("unhandledrejection", show);
   window.addEventListener("cartside-panic", show);
   document.addEventListener("DOMContentLoaded", start);

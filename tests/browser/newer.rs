@@ -13,6 +13,8 @@ use serde_json::json;
 const UNREACHED: [&str; 2] = ["ERR_CONNECTION_REFUSED", "when fetching the script"];
 
 const STYLE: &str = ".css";
+/// The script between the program and the browser, by its name.
+const GLUE: &str = "cartside-app-[0-9a-f]+[.]js$";
 
 /// Whether the page, its style and its program are all of this build.
 const RUNNING: &str = r#"
@@ -234,12 +236,12 @@ pub async fn a_first_build_that_is_not_whole_says_that_it_needs_the_network(engi
     phone.close_but_for(&["sw.js", "worker"]).await;
 }
 
-/// Alters one bit in the middle of the file whose name ends like this, as this build is kept; how many there were.
+/// Alters one bit in the middle of the file with this pattern in its name, as this build is kept; how many there were.
 const DAMAGE: &str = r#"
 return (async () => {
   const [digest, ending] = arguments;
   const cache = await caches.open((await caches.keys()).find((name) => name.endsWith(digest)));
-  const requests = (await cache.keys()).filter((request) => request.url.endsWith(ending));
+  const requests = (await cache.keys()).filter((request) => new RegExp(ending).test(request.url));
   for (const request of requests) {
     const kept = await cache.match(request);
     const bytes = new Uint8Array(await kept.arrayBuffer());
@@ -248,6 +250,12 @@ return (async () => {
   }
   return requests.length;
 })();"#;
+
+async fn see_it_stopped(phone: &Browser<'_>) {
+    phone
+        .see_words("#reload-panel", "Everything it said was saved is kept")
+        .await;
+}
 
 async fn damage(phone: &Browser<'_>, build: &Path, ending: &str) {
     let damaged = phone.ask(DAMAGE, json!([digest(build), ending])).await;
@@ -283,9 +291,11 @@ pub async fn what_is_damaged_on_the_device_is_fetched_anew(engine: Engine) {
     phone.step("a damaged program is not started without a network");
     damage(&phone, &programs::dist(), "_bg.wasm").await;
     phone.reload().await;
-    phone
-        .see_words("#reload-panel", "Everything it said was saved is kept")
-        .await;
+    see_it_stopped(&phone).await;
+    phone.step("nor is a damaged script");
+    damage(&phone, &programs::dist(), GLUE).await;
+    phone.reload().await;
+    see_it_stopped(&phone).await;
     phone.step("with a network it comes back");
     let _server = server.start_again();
     phone.tap_words_in("#reload-panel", "Reload").await;
@@ -310,9 +320,7 @@ pub async fn a_damaged_build_gives_way_to_a_newer_one(engine: Engine) {
     look_for_newer(&phone, "installed").await;
     damage(&phone, &programs::dist(), "_bg.wasm").await;
     phone.reload().await;
-    phone
-        .see_words("#reload-panel", "Everything it said was saved is kept")
-        .await;
+    see_it_stopped(&phone).await;
     phone.tap_words_in("#reload-panel", "Reload").await;
     see_running(&phone, "newer").await;
     phone.see_ready_without_a_network().await;

@@ -48,7 +48,9 @@ impl Driver {
 
     /// A driver that finds itself a port and says which, after these words.
     fn that_says(command: &mut Command, words: &str, leavings: &Path) -> Driver {
-        let mut child = started(command.env("TMPDIR", leavings).stdout(Stdio::piped()));
+        // A browser's own grumbling is no news.
+        let quiet = command.env("TMPDIR", leavings).stderr(Stdio::null());
+        let mut child = started(quiet.stdout(Stdio::piped()));
         let port = said(&mut child, |line| port_after(line, words));
         let port = port.expect("the driver says on which port it listens");
         let screen = None;

@@ -49,12 +49,6 @@ impl Engine {
         Device::of(self, name, server)
     }
 
-    /// Whether the app's page can be loaded anew by the driver's own command: Firefox would ask the host itself then,
-    /// as by a reload with the shift key, and not the service worker.
-    pub(super) fn reloads_by_worker(self) -> bool {
-        self != Engine::Firefox
-    }
-
     /// What the driver is told of the browser.
     pub(super) fn capabilities(self, folders: &Folders<'_>) -> Value {
         match self {
