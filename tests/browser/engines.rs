@@ -44,6 +44,9 @@ engines! {
     tabs {
         what_is_written_in_one_tab_shows_in_the_other [runs runs runs]
     }
+    arriving {
+        a_field_that_has_the_focus_keeps_it [runs runs runs]
+    }
     trouble {
         where_storage_is_refused_it_says_so_and_takes_nothing [runs runs runs]
         a_lost_connection_is_opened_once_more [runs runs runs]
@@ -60,6 +63,7 @@ engines! {
     }
     newer {
         a_newer_build_waits_says_so_and_takes_over_when_told [runs runs runs]
+        a_newer_build_takes_over_only_when_what_is_typed_is_kept [runs runs runs]
         two_tabs_change_to_the_newer_each_in_its_own_time [runs runs runs]
         a_newer_build_that_is_not_whole_keeps_the_older [runs runs runs]
         a_first_build_that_is_not_whole_says_that_it_needs_the_network [runs runs runs]

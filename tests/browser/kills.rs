@@ -42,10 +42,12 @@ pub async fn nothing_acknowledged_is_lost_however_often_it_is_killed(engine: Eng
     let kills = env::var(HOW_OFTEN)
         .ok()
         .and_then(|often| often.parse().ok());
-    let kills: u64 = kills.unwrap_or(match engine {
-        Engine::Chromium => KILLS.0,
-        Engine::Firefox | Engine::WebKit => KILLS.1,
-    });
+    let (usual, longest) = match engine {
+        Engine::Chromium => (KILLS.0, 1200),
+        // These take longer to save a remark.
+        Engine::Firefox | Engine::WebKit => (KILLS.1, 3000),
+    };
+    let kills: u64 = kills.unwrap_or(usual);
     let server = Server::start();
     let device = engine.device("only", &server);
     let phone = device.open_ready().await;
@@ -54,7 +56,7 @@ pub async fn nothing_acknowledged_is_lost_however_often_it_is_killed(engine: Eng
     let mut acknowledged = BTreeSet::new();
     let mut chance = Chance::new();
     for kill in 0..kills {
-        acknowledged.extend(write_until_killed(&device, &cart, kill, chance.next(1200)).await);
+        acknowledged.extend(write_until_killed(&device, &cart, kill, chance.next(longest)).await);
     }
     let phone = device.open().await;
     phone.step("after the last kill");

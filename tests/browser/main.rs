@@ -11,6 +11,7 @@
 
 mod addresses;
 mod answers;
+mod arriving;
 mod asking;
 mod broken_files;
 mod demonstration;

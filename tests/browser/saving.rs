@@ -7,7 +7,7 @@ use serde_json::json;
 
 /// Keeps every writing transaction open from the moment `window.held` is set: its requests succeed, but it
 /// does not complete before `held` is taken back, and not at all once `refused` is set.
-const HOLD: &str = r#"
+pub const HOLD: &str = r#"
 const begin = IDBDatabase.prototype.transaction;
 IDBDatabase.prototype.transaction = function (...given) {
   const transaction = begin.apply(this, given);
