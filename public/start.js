@@ -21,4 +21,6 @@
   // `cargo xtask dist` and `cargo xtask serve` write both names; a build for development is not packed.
   const { wasm, packed } = document.currentScript.dataset;
   if (packed) self.cartsideWasm = kept(wasm).then((response) => response || unpacked(packed));
+  // WebKit reports nothing of a module that ends while it waits for this.
+  self.cartsideWasm?.catch(() => window.dispatchEvent(new Event("cartside-panic")));
 })();

@@ -2,7 +2,8 @@
 //
 // The build list below is written by `cargo xtask dist` and `cargo xtask serve`. Every file in it has
 // its SHA-256, so that a half-updated host or a cut line can never leave two builds mixed. A packed file
-// is kept unpacked, under the name and with the SHA-256 that `BUILD.unpacked` gives.
+// is kept unpacked, under the name and with the SHA-256 that `BUILD.unpacked` gives. What was kept is checked again
+// whenever it is asked for, and fetched anew if it is lost or damaged.
 // Messages it answers:
 //   {type: "is-ready"} with a MessagePort: replies {type: "ready", ready, digest, files, missing};
 //   {type: "take-over"}: a waiting worker becomes the active one.
@@ -88,7 +89,7 @@ async function answer(event) {
 
 async function readiness() {
   const paths = Object.keys(KEPT);
-  const whole = await Promise.all(paths.map(isWhole));
+  const whole = await Promise.all(paths.map(async (path) => (await isWhole(path)) || (await mended(path)) !== null));
   const missing = paths.filter((_, i) => !whole[i]);
   const ready = paths.length > 0 && missing.length === 0;
   return { type: "ready", ready, digest: BUILD && BUILD.digest, files: paths.length, missing };
@@ -115,7 +116,20 @@ async function serve(path, request) {
   if (path === INDEX && asked !== SCOPE.pathname && asked !== SCOPE.pathname + INDEX) {
     return Response.redirect(SCOPE.href, 302);
   }
-  return (await keptResponse(path)) || fetch(request);
+  return ((await isWhole(path)) && (await keptResponse(path))) || (await mended(path)) || fetch(request);
+}
+
+// A kept file that is lost or damaged, fetched anew and kept; null while the host cannot be reached or has another build.
+async function mended(path) {
+  const packed = Object.keys(BUILD.unpacked).find((from) => BUILD.unpacked[from].path === path);
+  try {
+    const [, response] = await fetchChecked(packed ?? path);
+    const cache = await caches.open(CACHE);
+    await cache.put(addressOf(path), response.clone());
+    return response;
+  } catch {
+    return null;
+  }
 }
 
 async function keptResponse(path) {

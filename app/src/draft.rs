@@ -31,6 +31,14 @@ pub fn drop_it(shop: Workshop, name: String) {
     keep(shop, name, String::new());
 }
 
+/// Waits until every draft that was being kept is stored, or could not be.
+pub async fn all_kept(shop: Workshop) {
+    if let Ok(store) = shop.store() {
+        // Reading waits for whatever was begun to be written before; what is read does not matter.
+        drop(store.draft("").await);
+    }
+}
+
 /// Looks for a draft and goes on with its text, if there is one. A book that cannot be read has none to show.
 pub fn find(shop: Workshop, name: String, then: impl FnOnce(String) + 'static) {
     look(shop, name, Box::new(then));

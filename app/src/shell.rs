@@ -7,6 +7,7 @@ use wasm_bindgen::JsCast;
 
 use crate::component::examination::GoingOn;
 use crate::demonstration;
+use crate::draft;
 use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::book::Seeking;
 use crate::page::{
@@ -79,13 +80,17 @@ fn arrive() {
         else {
             return;
         };
+        let words = heading.text_content().unwrap_or_default();
+        document().set_title(&format!("{words} – Cartside"));
+        // Where the frame came late, someone may have begun to type.
+        if let Ok(Some(_)) = document().query_selector("main :is(input,textarea,select):focus") {
+            return;
+        }
         // A heading takes the focus from a script alone, never among the stops of the tab key.
         heading.set_tab_index(-1);
         // A browser that refuses the focus still shows the page.
         drop(heading.focus());
         window().scroll_to_with_x_and_y(0.0, 0.0);
-        let words = heading.text_content().unwrap_or_default();
-        document().set_title(&format!("{words} – Cartside"));
     });
 }
 
@@ -185,15 +190,17 @@ fn head() -> Piece {
     )
 }
 
-/// A newer build waits; it takes over when the user says so. What was said to be saved is stored by then.
+/// A newer build waits; it takes over when the user says so, once what is typed is kept too.
 fn newer_waits() -> Piece {
+    let shop = workshop();
     let updates = expect_context::<StoredValue<Updates, LocalStorage>>();
     sheet!(
         "<div class=\"banner row\"><span>A newer Cartside is on this device.</span>\
          <button type=button class=key data-key=take-over on:click={}>Change to it</button></div>",
-        tap(move || {
+        tap(move || spawn_local(async move {
+            draft::all_kept(shop).await;
             updates.with_value(Updates::take_over);
-        })
+        }))
     )
 }
 

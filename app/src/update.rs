@@ -30,7 +30,8 @@ pub enum State {
         /// The digest of the build, in hexadecimal.
         build: String,
     },
-    /// The app is on the device, and a newer one is too and waits to take over.
+    /// The app is on the device, and a newer one is too and waits to take over, or to be changed to where another tab
+    /// let it take over.
     Waiting {
         /// The digest of the newer build, in hexadecimal.
         build: String,
@@ -62,6 +63,8 @@ struct Inner {
     told: RefCell<Option<State>>,
     registration: RefCell<Option<ServiceWorkerRegistration>>,
     listeners: RefCell<Vec<Listener>>,
+    /// Whether another tab has let a newer build take over, while this page still runs the older one.
+    overtaken: Cell<bool>,
     reloading: Cell<bool>,
 }
 
@@ -75,6 +78,7 @@ impl Updates {
                 told: RefCell::new(None),
                 registration: RefCell::new(None),
                 listeners: RefCell::new(Vec::new()),
+                overtaken: Cell::new(false),
                 reloading: Cell::new(false),
             }),
         };
@@ -88,13 +92,13 @@ impl Updates {
         updates
     }
 
-    /// Lets the waiting build take over and reloads the page. Everything typed must be stored before. Answers
-    /// whether there was one.
-    pub fn take_over(&self) -> bool {
+    /// Lets the waiting build take over and reloads the page. Everything typed must be stored before.
+    pub fn take_over(&self) {
         let registration = self.inner.registration.borrow().clone();
         let waiting = registration.and_then(|registration| registration.waiting());
         let (Some(waiting), Some(container)) = (waiting, container()) else {
-            return false;
+            // Another tab has let it take over.
+            return self.reload_once();
         };
         let reload = self.listener(|updates| updates.reload_once());
         container.set_oncontrollerchange(Some(&reload));
@@ -106,7 +110,10 @@ impl Updates {
             }
         });
         waiting.set_onstatechange(Some(&activated));
-        message("take-over").is_some_and(|message| waiting.post_message(&message).is_ok())
+        if let Some(message) = message("take-over") {
+            // A worker that cannot be told goes on waiting, and the key is there to be tapped again.
+            drop(waiting.post_message(&message));
+        }
     }
 
     async fn register(self, container: ServiceWorkerContainer) {
@@ -114,7 +121,10 @@ impl Updates {
         options.set_update_via_cache(ServiceWorkerUpdateViaCache::None);
         let asked = container.register_with_options(SCRIPT, &options);
         match JsFuture::from(asked).await.map(JsValue::dyn_into) {
-            Ok(Ok(registration)) => self.watch(registration).await,
+            Ok(Ok(registration)) => {
+                self.follow_controller(&container);
+                self.watch(registration).await;
+            }
             Ok(Err(_)) => self.failed("the browser gave no registration"),
             Err(thrown) => self.failed(&words_of(&thrown)),
         }
@@ -126,6 +136,19 @@ impl Updates {
         *self.inner.registration.borrow_mut() = Some(registration);
         self.follow_installing();
         self.ask().await;
+    }
+
+    /// The first controller a page gets is of its own build; another is of a newer one.
+    fn follow_controller(&self, container: &ServiceWorkerContainer) {
+        let had = Cell::new(container.controller().is_some());
+        let changed = self.listener(move |updates| {
+            if had.replace(true) {
+                updates.inner.overtaken.set(true);
+                let asking = updates.clone();
+                spawn_local(async move { asking.ask().await });
+            }
+        });
+        container.set_oncontrollerchange(Some(&changed));
     }
 
     fn follow_installing(&self) {
@@ -144,7 +167,10 @@ impl Updates {
     async fn ask(&self) {
         let registration = self.inner.registration.borrow().clone();
         if let Some(registration) = registration {
-            self.tell(state_of(&registration).await);
+            self.tell(match state_of(&registration).await {
+                State::Ready { build } if self.inner.overtaken.get() => State::Waiting { build },
+                state => state,
+            });
         }
     }
 

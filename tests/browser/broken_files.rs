@@ -2,18 +2,17 @@
 
 use std::fs;
 
-use cartside_tests::drive::{Browser, Device, Server, camera};
+use cartside_tests::drive::{Browser, Engine, Server, camera};
 
-#[tokio::test]
-async fn a_broken_file_is_refused_and_nothing_of_it_is_stored() {
+pub async fn a_broken_file_is_refused_and_nothing_of_it_is_stored(engine: Engine) {
     let server = Server::start();
-    let giver = Device::new("giving", &server);
+    let giver = engine.device("giving", &server);
     let phone = giver.open().await;
     phone.begin_a_cart().await;
     let good = phone.carry_out().await.bytes();
     phone.close().await;
 
-    let taker = Device::new("taking", &server);
+    let taker = engine.device("taking", &server);
     let tablet = taker.open().await;
     for (name, bytes, words) in broken(&good) {
         tablet.step(name);

@@ -1,7 +1,7 @@
 //! Two devices that know little of each other: a clock that is ten years off, a profile copied from another device,
 //! one cart begun on both.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Engine, Server};
 use serde_json::Value;
 
 /// Makes the device's clock ten years slow.
@@ -12,12 +12,11 @@ globalThis.Date = class extends Honest {
   static now() { return Honest.now() - TEN_YEARS; }
 };"#;
 
-#[tokio::test]
-async fn a_clock_ten_years_off_decides_nothing() {
+pub async fn a_clock_ten_years_off_decides_nothing(engine: Engine) {
     let server = Server::start();
     let (first, second) = (
-        Device::new("first", &server),
-        Device::new("second", &server),
+        engine.device("first", &server),
+        engine.device("second", &server),
     );
     let phone = first.open().await;
     let cart = phone.begin_a_cart().await;
@@ -82,10 +81,9 @@ fn field(line: &str, name: &str) -> String {
     line[name].as_str().unwrap().to_owned()
 }
 
-#[tokio::test]
-async fn a_device_copied_from_another_takes_a_name_of_its_own() {
+pub async fn a_device_copied_from_another_takes_a_name_of_its_own(engine: Engine) {
     let server = Server::start();
-    let first = Device::new("first", &server);
+    let first = engine.device("first", &server);
     let phone = first.open().await;
     let cart = phone.begin_a_cart().await;
     phone.close().await;
@@ -135,12 +133,11 @@ async fn a_device_copied_from_another_takes_a_name_of_its_own() {
     double.close().await;
 }
 
-#[tokio::test]
-async fn a_cart_begun_on_two_devices_is_shown_as_one() {
+pub async fn a_cart_begun_on_two_devices_is_shown_as_one(engine: Engine) {
     let server = Server::start();
     let (first, second) = (
-        Device::new("first", &server),
-        Device::new("second", &server),
+        engine.device("first", &server),
+        engine.device("second", &server),
     );
     let phone = first.open().await;
     let one = phone.begin_a_cart().await;

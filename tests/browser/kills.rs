@@ -5,11 +5,11 @@ use std::collections::BTreeSet;
 use std::env;
 use std::time::{Duration, Instant};
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device, Engine, Server};
 use serde_json::{Value, json};
 
-/// How often a browser is killed in one run, if nothing else is said.
-const KILLS: u64 = 20;
+/// How often a browser is killed in one run, if nothing else is said: Chromium first, the others after it.
+const KILLS: (u64, u64) = (20, 5);
 /// Says how often instead.
 const HOW_OFTEN: &str = "CARTSIDE_KILLS";
 
@@ -38,21 +38,25 @@ return {
   odd: [...document.querySelectorAll("[data-oddity]")].map((odd) => odd.textContent),
 };"#;
 
-#[tokio::test]
-async fn nothing_acknowledged_is_lost_however_often_it_is_killed() {
+pub async fn nothing_acknowledged_is_lost_however_often_it_is_killed(engine: Engine) {
     let kills = env::var(HOW_OFTEN)
         .ok()
         .and_then(|often| often.parse().ok());
-    let kills: u64 = kills.unwrap_or(KILLS);
+    let (usual, longest) = match engine {
+        Engine::Chromium => (KILLS.0, 1200),
+        // These take longer to save a remark.
+        Engine::Firefox | Engine::WebKit => (KILLS.1, 3000),
+    };
+    let kills: u64 = kills.unwrap_or(usual);
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.close().await;
     let mut acknowledged = BTreeSet::new();
     let mut chance = Chance::new();
     for kill in 0..kills {
-        acknowledged.extend(write_until_killed(&device, &cart, kill, chance.next(1200)).await);
+        acknowledged.extend(write_until_killed(&device, &cart, kill, chance.next(longest)).await);
     }
     let phone = device.open().await;
     phone.step("after the last kill");
@@ -67,7 +71,7 @@ async fn nothing_acknowledged_is_lost_however_often_it_is_killed() {
             .await;
     }
     println!(
-        "figure: {kills} kills survived, {} remarks acknowledged before them, none lost",
+        "figure: {kills} kills of {engine:?} survived, {} remarks acknowledged before them, none lost",
         acknowledged.len()
     );
     // A run in which hardly anything was being written shows nothing.

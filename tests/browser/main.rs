@@ -1,5 +1,5 @@
-//! The built app in a real Chromium: installed, used at the cart without a network, and brought together
-//! with another device.
+//! The built app in real browsers: installed, used at the cart without a network, and brought together
+//! with another device. `engines` says which test runs on which.
 
 #![allow(
     clippy::unwrap_used,
@@ -11,17 +11,20 @@
 
 mod addresses;
 mod answers;
+mod arriving;
 mod asking;
 mod broken_files;
 mod demonstration;
 mod devices;
 mod elsewhere;
+mod engines;
 mod examination;
 mod install;
 mod kills;
 mod kinds;
 mod limits;
 mod main_line;
+mod newer;
 mod packed;
 mod panic;
 mod portions;

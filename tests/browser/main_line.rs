@@ -21,15 +21,14 @@
 use std::fs;
 use std::path::PathBuf;
 
-use cartside_tests::drive::{Browser, Carried, Device, Server, camera};
+use cartside_tests::drive::{Browser, Carried, Device, Engine, Server, camera};
 
 const GAP_IN_DISPUTE: &str = "near/between-4/tyre-gap";
 const REMARK: &str = "Foot worn, ½ inch of daylight \u{2013} re-wedge";
 
-#[tokio::test]
-async fn a_gap_measured_in_a_barn_reaches_another_device() {
+pub async fn a_gap_measured_in_a_barn_reaches_another_device(engine: Engine) {
     let mut server = Server::start();
-    let first = Device::new("first", &server);
+    let first = engine.device("first", &server);
     let phone = first.open().await;
     phone.step("first visit");
     phone.see_page("book").await;
@@ -52,7 +51,7 @@ async fn a_gap_measured_in_a_barn_reaches_another_device() {
     let book = carry_out(&phone).await;
 
     let server = server.start_again();
-    let second = Device::new("second", &server);
+    let second = engine.device("second", &server);
     let tablet = second.open_ready().await;
     bring_in_twice(&tablet, &book, &cart).await;
     correct_the_gap(&phone, &cart, "3").await;

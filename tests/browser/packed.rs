@@ -54,7 +54,13 @@ async fn the_wasm_is_unpacked_once_and_kept() {
     phone.reload().await;
     phone.see_page("book").await;
     let from = phone.ask(STARTED_FROM, json!([])).await;
-    let both = json!(["_bg.wasm", "_bg.wasm.lzma"]);
-    phone.expect_same("started from", from, both).await;
-    phone.close_but_for(&["404"]).await;
+    phone
+        .expect_same("started from", from, json!(["_bg.wasm"]))
+        .await;
+    phone.step("the worker has fetched it all anew");
+    phone.see_ready_without_a_network().await;
+    let kept = phone.ask(KEPT, json!([])).await;
+    let plain = json!([{ "packed": false, "type": "application/wasm", "valid": true }]);
+    phone.expect_same("kept", kept, plain).await;
+    phone.close().await;
 }

@@ -1,12 +1,11 @@
 //! When the app stops, a plain panel says so and offers to reload; nothing saved is lost.
 
-use cartside_tests::drive::{Device, Server};
+use cartside_tests::drive::{Engine, Server};
 use serde_json::json;
 
-#[tokio::test]
-async fn a_panic_shows_the_reload_panel_and_loses_nothing() {
+pub async fn a_panic_shows_the_reload_panel_and_loses_nothing(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.open_part(&cart, "near/spoke-3").await;

@@ -2,12 +2,12 @@
 
 use std::time::{Duration, Instant};
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Engine, Server};
 use serde_json::json;
 
 /// Keeps every writing transaction open from the moment `window.held` is set: its requests succeed, but it
 /// does not complete before `held` is taken back, and not at all once `refused` is set.
-const HOLD: &str = r#"
+pub const HOLD: &str = r#"
 const begin = IDBDatabase.prototype.transaction;
 IDBDatabase.prototype.transaction = function (...given) {
   const transaction = begin.apply(this, given);
@@ -25,10 +25,9 @@ function hold(transaction) {
   turn();
 }"#;
 
-#[tokio::test]
-async fn saved_is_said_only_after_the_transaction_is_complete() {
+pub async fn saved_is_said_only_after_the_transaction_is_complete(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.start().await;
     phone.before_each_page(HOLD).await;
     phone.go("").await;
@@ -76,10 +75,9 @@ async fn see_nothing_saved_for(phone: &Browser<'_>, long: Duration) {
     }
 }
 
-#[tokio::test]
-async fn a_step_that_was_not_stored_is_trouble_and_leaves_nothing() {
+pub async fn a_step_that_was_not_stored_is_trouble_and_leaves_nothing(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.start().await;
     phone.before_each_page(HOLD).await;
     phone.go("").await;
@@ -120,10 +118,9 @@ async fn a_step_that_was_not_stored_is_trouble_and_leaves_nothing() {
     phone.close().await;
 }
 
-#[tokio::test]
-async fn what_was_said_to_be_saved_outlives_a_kill() {
+pub async fn what_was_said_to_be_saved_outlives_a_kill(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone

@@ -1,11 +1,10 @@
 //! Two tabs of one browser show one book.
 
-use cartside_tests::drive::{Device, Server};
+use cartside_tests::drive::{Engine, Server};
 
-#[tokio::test]
-async fn what_is_written_in_one_tab_shows_in_the_other() {
+pub async fn what_is_written_in_one_tab_shows_in_the_other(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.open_wheel(&cart, "near").await;

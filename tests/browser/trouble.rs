@@ -3,7 +3,7 @@
 
 use std::fs;
 
-use cartside_tests::drive::{Device, Server, camera};
+use cartside_tests::drive::{Device, Engine, Server, camera};
 use serde_json::json;
 
 /// What the browser is told that the app may keep: what it fetches for itself, and a little more.
@@ -94,10 +94,9 @@ async fn a_full_device_keeps_what_was_saved_and_what_is_typed() {
 const REFUSE: &str = r#"
 IDBFactory.prototype.open = () => { throw new DOMException("storage is switched off", "SecurityError"); };"#;
 
-#[tokio::test]
-async fn where_storage_is_refused_it_says_so_and_takes_nothing() {
+pub async fn where_storage_is_refused_it_says_so_and_takes_nothing(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.start().await;
     phone.before_each_page(REFUSE).await;
     phone.go("").await;
@@ -154,10 +153,9 @@ IDBFactory.prototype.open = function (...given) {
   return request;
 };"#;
 
-#[tokio::test]
-async fn a_lost_connection_is_opened_once_more() {
+pub async fn a_lost_connection_is_opened_once_more(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.start().await;
     phone.before_each_page(CONNECTIONS).await;
     phone.go("").await;
@@ -200,10 +198,9 @@ return indexedDB.databases().then((all) => new Promise((done) => {
   request.onblocked = () => done("blocked");
 }));"#;
 
-#[tokio::test]
-async fn a_newer_tab_is_never_blocked_and_this_one_says_so() {
+pub async fn a_newer_tab_is_never_blocked_and_this_one_says_so(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.open_part(&cart, "near/spoke-3").await;

@@ -1,12 +1,11 @@
 //! What is typed and not yet saved outlives the page and the browser, and is gone once it is saved.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Engine, Server};
 use serde_json::json;
 
-#[tokio::test]
-async fn what_is_typed_outlives_a_reload_and_a_kill_until_it_is_saved() {
+pub async fn what_is_typed_outlives_a_reload_and_a_kill_until_it_is_saved(engine: Engine) {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = engine.device("only", &server);
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.step("a remark is typed, then the page loaded anew");

@@ -20,7 +20,7 @@ pub struct Browser<'a> {
 
 impl<'a> Browser<'a> {
     pub(super) async fn start(device: &'a Device) -> Browser<'a> {
-        let driver = Driver::start(device.leavings());
+        let driver = Driver::start(device.engine(), device.leavings());
         let wanted: Capabilities =
             serde_json::from_value(device.capabilities()).expect("these are capabilities");
         let session = WebDriver::new(driver.address(), wanted).await;
@@ -44,7 +44,8 @@ impl<'a> Browser<'a> {
         name.clone_into(&mut self.step.borrow_mut());
     }
 
-    /// Closes the browser as a person does, after making sure that it had nothing to complain of.
+    /// Closes the browser as a person does, after making sure that it had nothing to complain of; Chromium's driver
+    /// alone tells.
     pub async fn close(self) {
         self.see_no_complaint_but(&[]).await;
         self.close_whatever_it_says().await;
@@ -99,21 +100,13 @@ impl<'a> Browser<'a> {
         Tab(before)
     }
 
-    /// Runs this script before any of the page's own, in every page opened in this tab from now on.
-    pub async fn before_each_page(&self, script: &str) {
-        self.below("Page.enable", json!({})).await;
-        let what = json!({ "source": script });
-        self.below("Page.addScriptToEvaluateOnNewDocument", what)
-            .await;
-    }
-
-    /// Makes the processor this many times slower for the tab.
+    /// Makes the processor this many times slower for the tab. Chromium only.
     pub async fn slow_down(&self, times: u32) {
         self.below("Emulation.setCPUThrottlingRate", json!({ "rate": times }))
             .await;
     }
 
-    /// Makes the tab a phone's screen of this size, in the page's own pixels.
+    /// Makes the tab a phone's screen of this size, in the page's own pixels. Chromium only.
     pub async fn be_a_phone(&self, width: u32, height: u32) {
         let screen =
             json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": true });
@@ -121,7 +114,7 @@ impl<'a> Browser<'a> {
             .await;
     }
 
-    /// Asks the browser something below the page, in its own protocol.
+    /// Asks the browser something below the page, in the protocol that Chromium alone has.
     pub async fn below(&self, method: &str, parameters: Value) -> Value {
         let answer = self.session.cdp().send_raw(method, parameters).await;
         answer.unwrap_or_else(|error| panic!("the browser refused {method}: {error}"))

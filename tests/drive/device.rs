@@ -4,32 +4,17 @@ use std::fs;
 use std::path::Path;
 use std::process::Command;
 
-use serde_json::{Value, json};
+use serde_json::Value;
 use tempfile::TempDir;
 
 use super::browser::Browser;
-use super::programs;
+use super::engine::{Engine, Folders};
 use super::server::Server;
-
-/// As `chromedriver` and a headless Chromium need it without a network of their own.
-const ARGUMENTS: [&str; 12] = [
-    "--headless=new",
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--no-default-browser-check",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--disable-dev-shm-usage",
-    "--hide-crash-restore-bubble",
-    "--window-size=900,1000",
-];
 
 /// A device; its browser profile and downloads are removed when it is dropped.
 #[derive(Debug)]
 pub struct Device {
+    engine: Engine,
     name: String,
     profile: TempDir,
     downloads: TempDir,
@@ -39,10 +24,15 @@ pub struct Device {
 }
 
 impl Device {
-    /// A device fresh from the shop, for the app served here. Failures call it by its name.
+    /// A device with Chromium, fresh from the shop, for the app served here. Failures call it by its name.
     pub fn new(name: &str, server: &Server) -> Device {
+        Device::of(Engine::Chromium, name, server)
+    }
+
+    pub(super) fn of(engine: Engine, name: &str, server: &Server) -> Device {
         let folder = || tempfile::tempdir().expect("a temporary folder");
         Device {
+            engine,
             name: name.to_owned(),
             profile: folder(),
             downloads: folder(),
@@ -52,7 +42,7 @@ impl Device {
         }
     }
 
-    /// A device on which only private windows are opened.
+    /// A device with Chromium on which only private windows are opened.
     pub fn private(name: &str, server: &Server) -> Device {
         Device {
             private: true,
@@ -65,6 +55,7 @@ impl Device {
     pub fn copied_as(&self, name: &str) -> Device {
         let folder = || tempfile::tempdir().expect("a temporary folder");
         let copy = Device {
+            engine: self.engine,
             name: name.to_owned(),
             profile: folder(),
             downloads: folder(),
@@ -110,6 +101,11 @@ impl Device {
         &self.name
     }
 
+    /// Which browser it has.
+    pub fn engine(&self) -> Engine {
+        self.engine
+    }
+
     /// The address of the app.
     pub fn address(&self) -> &str {
         &self.address
@@ -118,6 +114,11 @@ impl Device {
     /// Where files go that are carried out.
     pub fn downloads(&self) -> &Path {
         self.downloads.path()
+    }
+
+    /// What its browser keeps from one process to the next.
+    pub(super) fn profile(&self) -> &Path {
+        self.profile.path()
     }
 
     /// Where a killed browser may leave files of its own.
@@ -146,22 +147,10 @@ impl Device {
 
     /// What the driver is told of the browser.
     pub(super) fn capabilities(&self) -> Value {
-        let mut arguments = ARGUMENTS.map(str::to_owned).to_vec();
-        arguments.push(format!("--user-data-dir={}", self.profile.path().display()));
-        if self.private {
-            arguments.push("--incognito".to_owned());
-        }
-        json!({
-            "browserName": "chrome",
-            "goog:chromeOptions": {
-                "binary": programs::browser(),
-                "args": arguments,
-                "prefs": {
-                    "download.default_directory": self.downloads.path(),
-                    "download.prompt_for_download": false,
-                },
-            },
-            "goog:loggingPrefs": { "browser": "ALL" },
+        self.engine.capabilities(&Folders {
+            profile: self.profile.path(),
+            downloads: self.downloads.path(),
+            private: self.private,
         })
     }
 }

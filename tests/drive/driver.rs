@@ -3,36 +3,98 @@
 use std::collections::BTreeMap;
 use std::fs;
 use std::io::{BufRead, BufReader};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::thread;
+use std::time::{Duration, Instant};
 
+use super::engine::Engine;
 use super::programs;
+
+/// How long a driver may take to listen.
+const PATIENCE: Duration = Duration::from_secs(20);
 
 /// A running driver.
 #[derive(Debug)]
 pub struct Driver {
     child: Child,
+    /// The screen that its browser draws on, where it needs one.
+    screen: Option<Child>,
     port: u16,
 }
 
 impl Driver {
     /// Starts one on a free port; what it and its browser leave lying about goes into this folder.
-    pub fn start(leavings: &Path) -> Driver {
-        let program = programs::driver();
-        let mut child = Command::new(&program)
-            .arg("--port=0")
-            .env("TMPDIR", leavings)
-            .stdout(Stdio::piped())
-            .spawn()
-            .unwrap_or_else(|error| panic!("{} does not start: {error}", program.display()));
-        let said = BufReader::new(child.stdout.take().expect("its output is piped"));
-        let mut lines = said.lines().map_while(Result::ok);
-        let port = lines.find_map(|line| port_in(&line));
+    pub fn start(engine: Engine, leavings: &Path) -> Driver {
+        match engine {
+            Engine::Chromium => Driver::that_says(
+                Command::new(programs::driver()).arg("--port=0"),
+                "successfully on port ",
+                leavings,
+            ),
+            Engine::Firefox => Driver::that_says(
+                Command::new(programs::geckodriver()).args([
+                    "--port",
+                    "0",
+                    "--allow-system-access",
+                ]),
+                "Listening on 127.0.0.1:",
+                leavings,
+            ),
+            Engine::WebKit => Driver::on_a_screen(leavings),
+        }
+    }
+
+    /// A driver that finds itself a port and says which, after these words.
+    fn that_says(command: &mut Command, words: &str, leavings: &Path) -> Driver {
+        // A browser's own grumbling is no news.
+        let quiet = command.env("TMPDIR", leavings).stderr(Stdio::null());
+        let mut child = started(quiet.stdout(Stdio::piped()));
+        let port = said(&mut child, |line| port_after(line, words));
         let port = port.expect("the driver says on which port it listens");
-        // Read on, so that the driver never waits for a full pipe.
-        thread::spawn(move || lines.for_each(drop));
-        Driver { child, port }
+        let screen = None;
+        Driver {
+            child,
+            screen,
+            port,
+        }
+    }
+
+    /// WebKitGTK's: it must be given a port, and its browser a screen.
+    fn on_a_screen(leavings: &Path) -> Driver {
+        let mut screen = started(
+            Command::new("Xvfb")
+                .args(["-displayfd", "1", "-screen", "0", "1000x1100x24"])
+                .args(["-nolisten", "tcp"])
+                .stdout(Stdio::piped())
+                .stderr(Stdio::null()),
+        );
+        let number = said(&mut screen, |line| line.trim().parse::<u32>().ok());
+        let number = number.expect("the screen says which it is");
+        let port = free_port();
+        let child = started(
+            Command::new(programs::webkit_driver())
+                .arg(format!("--port={port}"))
+                .env("TMPDIR", leavings)
+                .env("DISPLAY", format!(":{number}")),
+        );
+        let screen = Some(screen);
+        let driver = Driver {
+            child,
+            screen,
+            port,
+        };
+        driver.wait_until_it_listens();
+        driver
+    }
+
+    fn wait_until_it_listens(&self) {
+        let until = Instant::now() + PATIENCE;
+        while TcpStream::connect((Ipv4Addr::LOCALHOST, self.port)).is_err() {
+            assert!(Instant::now() < until, "the driver listens");
+            thread::sleep(Duration::from_millis(20));
+        }
     }
 
     /// Where it listens.
@@ -44,6 +106,8 @@ impl Driver {
     pub fn kill_all(&mut self) {
         let mut doomed = below(self.child.id());
         doomed.push(self.child.id());
+        // The screen last, so that no browser hears of its end before its own.
+        doomed.extend(self.screen.as_ref().map(Child::id));
         let pids = doomed.iter().map(u32::to_string);
         // Those that have ended meanwhile make `kill` complain, and nothing else.
         let _ = Command::new("kill")
@@ -52,6 +116,9 @@ impl Driver {
             .stderr(Stdio::null())
             .status();
         let _ = self.child.wait();
+        if let Some(screen) = &mut self.screen {
+            let _ = screen.wait();
+        }
     }
 }
 
@@ -61,10 +128,32 @@ impl Drop for Driver {
     }
 }
 
-/// `ChromeDriver was started successfully on port 35271.`
-fn port_in(line: &str) -> Option<u16> {
-    let (_, port) = line.split_once("successfully on port ")?;
+fn started(command: &mut Command) -> Child {
+    let child = command.spawn();
+    let program = command.get_program().display();
+    child.unwrap_or_else(|error| panic!("{program} does not start: {error}"))
+}
+
+/// The first that is found in what a program says. Its further words are read and dropped, so that it never waits for
+/// a full pipe.
+fn said<T>(child: &mut Child, find: impl Fn(&str) -> Option<T>) -> Option<T> {
+    let said = BufReader::new(child.stdout.take().expect("its output is piped"));
+    let mut lines = said.lines().map_while(Result::ok);
+    let found = lines.find_map(|line| find(&line));
+    thread::spawn(move || lines.for_each(drop));
+    found
+}
+
+/// `ChromeDriver was started successfully on port 35271.`, `Listening on 127.0.0.1:35271`
+fn port_after(line: &str, words: &str) -> Option<u16> {
+    let (_, port) = line.split_once(words)?;
     port.trim_end_matches('.').parse().ok()
+}
+
+/// A port that nobody listens on at this moment.
+fn free_port() -> u16 {
+    let bound = TcpListener::bind((Ipv4Addr::LOCALHOST, 0)).and_then(|free| free.local_addr());
+    bound.expect("there is a free port").port()
 }
 
 /// Every process that descends from this one.

@@ -1,4 +1,4 @@
-//! The built app in a real browser, driven in words: what is opened, tapped and seen.
+//! The built app in real browsers, driven in words: what is opened, tapped and seen.
 
 #![allow(
     clippy::unwrap_used,
@@ -14,15 +14,20 @@ pub mod camera;
 pub mod carried;
 pub mod device;
 pub mod driver;
+pub mod early;
+pub mod engine;
 pub mod failure;
 pub mod page;
 pub mod printed;
 pub mod programs;
 pub mod server;
 pub mod sight;
+pub mod site;
 
 pub use browser::Browser;
 pub use carried::Carried;
 pub use device::Device;
+pub use engine::Engine;
 pub use printed::Printed;
 pub use server::Server;
+pub use site::Site;

@@ -26,19 +26,59 @@ pub fn dist() -> PathBuf {
     dist
 }
 
+/// The folder of a newer build of the app, other bytes under other names: `CARTSIDE_NEWER`.
+///
+/// # Panics
+/// Nothing is built there.
+pub fn newer() -> PathBuf {
+    let newer = told("CARTSIDE_NEWER", root().join("target/dist-newer"));
+    let built = newer.join("index.html").is_file();
+    assert!(
+        built,
+        "{} holds no build; run `cargo xtask test`, or `cargo xtask dist-newer` before this program",
+        newer.display()
+    );
+    newer
+}
+
 /// The program that serves it: `CARTSIDE_XTASK`.
 pub fn xtask() -> PathBuf {
     told("CARTSIDE_XTASK", "xtask")
 }
 
-/// The browser: `CARTSIDE_BROWSER`.
+/// Chromium: `CARTSIDE_BROWSER`.
 pub fn browser() -> PathBuf {
     told("CARTSIDE_BROWSER", "/usr/bin/chromium")
 }
 
-/// The browser's driver: `CARTSIDE_DRIVER`.
+/// Chromium's driver: `CARTSIDE_DRIVER`.
 pub fn driver() -> PathBuf {
     told("CARTSIDE_DRIVER", "chromedriver")
+}
+
+/// Firefox: `CARTSIDE_FIREFOX`.
+pub fn firefox() -> PathBuf {
+    told("CARTSIDE_FIREFOX", "/usr/bin/firefox-esr")
+}
+
+/// Firefox's driver: `CARTSIDE_GECKODRIVER`.
+pub fn geckodriver() -> PathBuf {
+    told("CARTSIDE_GECKODRIVER", "geckodriver")
+}
+
+/// WebKitGTK's driver: `CARTSIDE_WEBKIT_DRIVER`.
+pub fn webkit_driver() -> PathBuf {
+    told("CARTSIDE_WEBKIT_DRIVER", "WebKitWebDriver")
+}
+
+/// The Python that has WebKitGTK's library: `CARTSIDE_WEBKIT_PYTHON`.
+pub fn python() -> PathBuf {
+    told("CARTSIDE_WEBKIT_PYTHON", "/usr/bin/python3")
+}
+
+/// The window that WebKitGTK's driver drives.
+pub fn webkit_window() -> PathBuf {
+    root().join("tests/drive/webkit_window.py")
 }
 
 /// Where pictures of failed pages go.

@@ -2,9 +2,11 @@
 
 use std::io::{BufRead, BufReader};
 use std::net::TcpStream;
+use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdout, Command, Stdio};
 
 use super::programs;
+use super::site::Site;
 
 /// A running host.
 #[derive(Debug)]
@@ -12,6 +14,7 @@ pub struct Server {
     child: Child,
     // Kept open, so that the host never writes into a closed pipe.
     _said: BufReader<ChildStdout>,
+    folder: PathBuf,
     address: String,
     under: String,
 }
@@ -24,22 +27,27 @@ impl Server {
 
     /// Serves the build under this path of a free port.
     pub fn under(path: &str) -> Server {
-        Server::on(0, path)
+        Server::on(0, path, &programs::dist())
+    }
+
+    /// Serves this folder at the root of a free port.
+    pub fn of(site: &Site) -> Server {
+        Server::on(0, "/", site.folder())
     }
 
     /// Serves it again at the very address where it was killed.
     pub fn start_again(self) -> Server {
-        let (port, under) = (self.port(), self.under.clone());
+        let (port, under, folder) = (self.port(), self.under.clone(), self.folder.clone());
         drop(self);
-        Server::on(port, &under)
+        Server::on(port, &under, &folder)
     }
 
-    fn on(port: u16, under: &str) -> Server {
+    fn on(port: u16, under: &str, folder: &Path) -> Server {
         let program = programs::xtask();
         let mut child = Command::new(&program)
             .arg("serve-dist")
             .arg("--dir")
-            .arg(programs::dist())
+            .arg(folder)
             .args(["--port", &port.to_string(), "--under", under])
             .stdout(Stdio::piped())
             .spawn()
@@ -52,6 +60,7 @@ impl Server {
             .strip_prefix("serving ")
             .unwrap_or_else(|| panic!("the host said {line:?}, not where it serves"));
         Server {
+            folder: folder.to_path_buf(),
             address: address.to_owned(),
             under: under.to_owned(),
             child,

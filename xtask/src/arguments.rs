@@ -17,7 +17,9 @@ cargo xtask fuzz [minutes] [--keep]
     feed the readers of files with what a fuzzer makes up, 30 minutes in all unless told;
     --keep puts what reached new code into tests/fuzz/corpus
 cargo xtask serve-dist --dir D [--port N] [--under /path/]
-    serve a folder as it stands, for tests";
+    serve a folder as it stands, for tests
+cargo xtask dist-newer
+    make a newer build of what `dist` built last, for tests of new versions";
 
 /// One command with its options.
 #[derive(Debug, PartialEq)]
@@ -26,6 +28,7 @@ pub(crate) enum Command {
     ServeDist(ServeDist),
     Test,
     Dist,
+    DistNewer,
     Ready,
     Measure,
     Soak,
@@ -80,6 +83,7 @@ fn parse(mut parser: lexopt::Parser) -> Result<Command> {
         "serve-dist" => serve_dist(parser),
         "test" => alone(parser, Command::Test),
         "dist" => alone(parser, Command::Dist),
+        "dist-newer" => alone(parser, Command::DistNewer),
         "ready" => alone(parser, Command::Ready),
         "measure" => alone(parser, Command::Measure),
         "soak" => alone(parser, Command::Soak),

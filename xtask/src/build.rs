@@ -7,7 +7,7 @@ use crate::shared_build::SharedBuild;
 use crate::shorten::{self, Names};
 use crate::toolchain::WasmCompiler;
 use crate::workspace::Workspace;
-use crate::{alike, pack, precache, prune, seal, setup, step};
+use crate::{alike, newer, pack, precache, prune, seal, setup, step};
 use anyhow::{Context, Result};
 use std::env;
 use std::ffi::{OsStr, OsString};
@@ -50,6 +50,7 @@ pub(crate) fn build(
         let packed = match profile {
             Profile::Release => {
                 shrink(machine, &unsealed)?;
+                newer::copy(&unsealed, &workspace.root.join(newer::UNPACKED))?;
                 Some(pack::pack(&unsealed)?)
             }
             Profile::Dev => None,

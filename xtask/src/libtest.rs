@@ -38,6 +38,13 @@ pub(crate) fn counts(line: &str) -> Option<Counts> {
     Some(counts)
 }
 
+/// The name of a test that was skipped, and why; none for any other line.
+pub(crate) fn skipped(line: &str) -> Option<(&str, &str)> {
+    line.trim()
+        .strip_prefix("test ")?
+        .split_once(" ... ignored, ")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -60,6 +67,15 @@ mod tests {
                 failed: 2
             })
         );
+    }
+
+    #[test]
+    fn a_skipped_test_is_read_with_its_reason() {
+        let line = "test engines::trouble::webkit::full ... ignored, there is no quota to set";
+        let skipped_one = ("engines::trouble::webkit::full", "there is no quota to set");
+        assert_eq!(skipped(line), Some(skipped_one));
+        assert_eq!(skipped("test engines::saving ... ok"), None);
+        assert_eq!(skipped("2 ignored, 3 passed"), None);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! What is found on this machine before anything is installed.
 
 use crate::toolchain;
-use crate::tools::{CARGO_FUZZ, ESBUILD, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use crate::tools::{CARGO_FUZZ, ESBUILD, GECKODRIVER, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
 use std::env;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -41,6 +41,13 @@ pub(crate) struct Machine {
     pub(crate) esbuild: Option<PathBuf>,
     pub(crate) browser: Option<PathBuf>,
     pub(crate) driver: Option<PathBuf>,
+    pub(crate) firefox: Option<PathBuf>,
+    pub(crate) geckodriver: Option<PathBuf>,
+    pub(crate) webkit_driver: Option<PathBuf>,
+    /// The Python that can open a window of WebKitGTK.
+    pub(crate) webkit_python: Option<PathBuf>,
+    /// The screen that nobody sees, for that window.
+    pub(crate) screen: Option<PathBuf>,
 }
 
 impl Machine {
@@ -62,6 +69,11 @@ impl Machine {
             esbuild: found(&ESBUILD, cache),
             browser: chosen("CARTSIDE_BROWSER", &["chromium", "chromium-browser"]),
             driver: chosen("CARTSIDE_DRIVER", &["chromedriver"]),
+            firefox: chosen("CARTSIDE_FIREFOX", &["firefox-esr", "firefox"]),
+            geckodriver: chosen("CARTSIDE_GECKODRIVER", &[]).or_else(|| found(&GECKODRIVER, cache)),
+            webkit_driver: chosen("CARTSIDE_WEBKIT_DRIVER", &["WebKitWebDriver"]),
+            webkit_python: webkit_python(),
+            screen: on_path("Xvfb"),
         }
     }
 }
@@ -91,6 +103,15 @@ fn on_path(program: &str) -> Option<PathBuf> {
 fn chosen(variable: &str, programs: &[&str]) -> Option<PathBuf> {
     let named = env::var_os(variable).map(PathBuf::from);
     named.or_else(|| programs.iter().find_map(|program| on_path(program)))
+}
+
+/// Debian's own before another on the path, since only that one has Debian's libraries.
+fn webkit_python() -> Option<PathBuf> {
+    let own = Some(PathBuf::from("/usr/bin/python3")).filter(|path| path.is_file());
+    let named = env::var_os("CARTSIDE_WEBKIT_PYTHON").map(PathBuf::from);
+    let known = named.or(own).or_else(|| on_path("python3"))?;
+    let ask = "import gi; gi.require_version('Gtk', '3.0'); gi.require_version('WebKit2', '4.1')";
+    printed(Command::new(&known).args(["-c", ask])).map(|_| known)
 }
 
 fn wasm_target() -> Component {

@@ -20,6 +20,7 @@ mod workspace;
 mod shared_build;
 mod build;
 mod seal;
+mod newer;
 mod precache;
 mod prune;
 mod server;
@@ -48,6 +49,7 @@ fn run(command: Command) -> anyhow::Result<ExitCode> {
         Command::Serve(options) => serve::run(&options)?,
         Command::ServeDist(options) => serve::run_dist(&options)?,
         Command::Dist => build::run()?,
+        Command::DistNewer => newer::run()?,
         Command::Measure => measure::run()?,
         Command::Soak => soak::run()?,
         Command::Fuzz(options) => fuzz::run(&options)?,

@@ -1,17 +1,19 @@
 //! From the facts of a machine to the steps that make it ready.
 
 use crate::machine::{Component, Machine};
-use crate::tools::{CARGO_FUZZ, ESBUILD, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use crate::tools::{CARGO_FUZZ, ESBUILD, GECKODRIVER, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
 
 /// What the machine must be able to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Need {
     /// Build the app.
     Build,
-    /// Build it and drive it through a browser.
+    /// Build it and drive it through Chromium.
     BuildAndBrowse,
     /// Feed the readers of files with whatever a fuzzer finds.
     Fuzz,
+    /// Build it and drive it through each of the three engines.
+    BuildAndBrowseAll,
 }
 
 /// One thing to do, or to ask for, before the machine is ready.
@@ -57,6 +59,9 @@ pub(crate) fn plan(machine: &Machine, need: Need) -> Vec<Step> {
     }
     steps.extend(system_step(machine, &system_packages(machine, need)));
     steps.extend(tool_steps(machine));
+    if need == Need::BuildAndBrowseAll && machine.geckodriver.is_none() {
+        steps.push(Step::CargoInstall(GECKODRIVER));
+    }
     steps
 }
 
@@ -82,10 +87,29 @@ fn system_packages(machine: &Machine, need: Need) -> Vec<&'static str> {
     if (machine.wasm_opt.is_none() || machine.esbuild.is_none()) && !machine.npm {
         packages.push("npm");
     }
-    if need == Need::BuildAndBrowse {
+    if need != Need::Build {
         packages.extend(machine.browser.is_none().then_some("chromium"));
         packages.extend(machine.driver.is_none().then_some("chromium-driver"));
     }
+    if need == Need::BuildAndBrowseAll {
+        packages.extend(further_engines(machine));
+    }
+    packages
+}
+
+fn further_engines(machine: &Machine) -> Vec<&'static str> {
+    let mut packages = Vec::new();
+    packages.extend(machine.firefox.is_none().then_some("firefox-esr"));
+    packages.extend(
+        machine
+            .webkit_driver
+            .is_none()
+            .then_some("webkit2gtk-driver"),
+    );
+    if machine.webkit_python.is_none() {
+        packages.extend(["gir1.2-webkit2-4.1", "python3-gi"]);
+    }
+    packages.extend(machine.screen.is_none().then_some("xvfb"));
     packages
 }
 
@@ -133,6 +157,19 @@ fn by_hand(packages: &[&str]) -> String {
         "chromium-driver",
         "  chromedriver of the same version, on the path or named by CARTSIDE_DRIVER",
     );
+    add(
+        "firefox-esr",
+        "  Firefox, on the path or named by CARTSIDE_FIREFOX",
+    );
+    add(
+        "webkit2gtk-driver",
+        "  WebKitWebDriver, on the path or named by CARTSIDE_WEBKIT_DRIVER",
+    );
+    add(
+        "python3-gi",
+        "  Python 3 with WebKit2 4.1 by GObject introspection, named by CARTSIDE_WEBKIT_PYTHON",
+    );
+    add("xvfb", "  Xvfb, on the path");
     lines.join("\n")
 }
 
@@ -175,6 +212,11 @@ mod tests {
             esbuild: Some("/t/esbuild".into()),
             browser: Some("/usr/bin/chromium".into()),
             driver: Some("/usr/bin/chromedriver".into()),
+            firefox: Some("/usr/bin/firefox-esr".into()),
+            geckodriver: Some("/t/geckodriver".into()),
+            webkit_driver: Some("/usr/bin/WebKitWebDriver".into()),
+            webkit_python: Some("/usr/bin/python3".into()),
+            screen: Some("/usr/bin/Xvfb".into()),
         }
     }
 
@@ -189,6 +231,11 @@ mod tests {
             esbuild: None,
             browser: None,
             driver: None,
+            firefox: None,
+            geckodriver: None,
+            webkit_driver: None,
+            webkit_python: None,
+            screen: None,
             ..ready()
         }
     }
@@ -204,7 +251,7 @@ mod tests {
 
     #[test]
     fn a_ready_machine_has_nothing_to_do() {
-        assert_eq!(plan(&ready(), Need::BuildAndBrowse), []);
+        assert_eq!(plan(&ready(), Need::BuildAndBrowseAll), []);
     }
 
     #[test]
@@ -217,6 +264,56 @@ mod tests {
         ];
         expected.extend(tools());
         assert_eq!(plan(&bare(), Need::BuildAndBrowse), expected);
+    }
+
+    #[test]
+    fn all_engines_need_their_packages_and_firefoxs_driver_besides() {
+        let bare = bare();
+        let one = plan(&bare, Need::BuildAndBrowse);
+        let all = plan(&bare, Need::BuildAndBrowseAll);
+        let system = vec![
+            "npm",
+            "chromium",
+            "chromium-driver",
+            "firefox-esr",
+            "webkit2gtk-driver",
+            "gir1.2-webkit2-4.1",
+            "python3-gi",
+            "xvfb",
+        ];
+        assert_eq!(all[2], Step::AptInstall(system));
+        assert_eq!(all[3..one.len()], one[3..]);
+        assert_eq!(all[one.len()..], [Step::CargoInstall(GECKODRIVER)]);
+    }
+
+    #[test]
+    fn one_engine_missing_is_installed_alone() {
+        let machine = Machine {
+            webkit_python: None,
+            ..ready()
+        };
+        let packages = vec!["gir1.2-webkit2-4.1", "python3-gi"];
+        assert_eq!(
+            plan(&machine, Need::BuildAndBrowseAll),
+            [Step::AptInstall(packages)]
+        );
+        assert_eq!(plan(&machine, Need::BuildAndBrowse), []);
+    }
+
+    #[test]
+    fn an_unknown_system_is_told_of_every_engine_it_lacks() {
+        let machine = Machine {
+            apt: false,
+            ..bare()
+        };
+        let steps = plan(&machine, Need::BuildAndBrowseAll);
+        let told = steps.iter().find_map(|step| match step {
+            Step::Stop(told) => Some(told),
+            _ => None,
+        });
+        for words in ["CARTSIDE_FIREFOX", "WebKitWebDriver", "Python 3", "Xvfb"] {
+            assert!(told.is_some_and(|told| told.contains(words)), "{words}");
+        }
     }
 
     #[test]

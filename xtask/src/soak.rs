@@ -20,7 +20,7 @@ pub(crate) fn run() -> Result<()> {
     let remedy = "What was said to be saved and is not in the book is named above.";
     step::run("kill the browser again and again", remedy, || {
         let mut kills = run.program("browser");
-        kills.args(["--", "kills::", "--nocapture"]);
+        kills.args(["--", "kills::chromium::", "--nocapture"]);
         step::call(kills.env("CARTSIDE_KILLS", KILLS.to_string()))
     })
 }

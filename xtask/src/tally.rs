@@ -10,6 +10,7 @@ use std::process::{Command, ExitCode, Stdio};
 #[derive(Debug, Default)]
 pub(crate) struct Tally {
     counts: Counts,
+    skipped: Vec<String>,
     faults: Vec<String>,
 }
 
@@ -28,7 +29,9 @@ impl Tally {
     pub(crate) fn tests(&mut self, name: &str, command: &mut Command) {
         let mut counts = Counts::default();
         let remedy = "The failing tests are named above.";
-        let done = step::run(name, remedy, || run_and_count(command, &mut counts));
+        let done = step::run(name, remedy, || {
+            run_and_count(command, &mut counts, &mut self.skipped)
+        });
         self.counts += counts;
         if let Err(error) = done {
             // A program that broke off before it could count has failed too.
@@ -49,11 +52,14 @@ impl Tally {
         self.counts.failed += failed;
     }
 
-    /// Prints every fault again and last of all the one plain line; a failure if anything failed or nothing ran.
+    /// Prints what was skipped and every fault again, and last of all the one plain line; a failure if anything failed or nothing ran.
     pub(crate) fn finish(mut self) -> ExitCode {
         if self.counts.is_empty() {
             self.faults.push("no test ran at all".to_owned());
             self.counts.failed += 1;
+        }
+        for skipped in &self.skipped {
+            println!("{skipped}");
         }
         for fault in &self.faults {
             eprintln!("{fault}");
@@ -77,8 +83,12 @@ impl Tally {
     }
 }
 
-/// Shows the program's lines as they come and adds up those that sum up.
-fn run_and_count(command: &mut Command, counts: &mut Counts) -> Result<()> {
+/// Shows the program's lines as they come, adds up those that sum up, and notes what was skipped.
+fn run_and_count(
+    command: &mut Command,
+    counts: &mut Counts,
+    skipped: &mut Vec<String>,
+) -> Result<()> {
     let mut child = command.stdout(Stdio::piped()).spawn()?;
     let lines = child.stdout.take().context("no output to read")?;
     for line in BufReader::new(lines).split(b'\n') {
@@ -86,6 +96,9 @@ fn run_and_count(command: &mut Command, counts: &mut Counts) -> Result<()> {
         println!("{line}");
         if let Some(found) = libtest::counts(&line) {
             *counts += found;
+        }
+        if let Some((name, because)) = libtest::skipped(&line) {
+            skipped.push(format!("skipped: {name}: {because}"));
         }
     }
     let status = child.wait()?;
@@ -123,6 +136,15 @@ mod tests {
         );
         assert_eq!(tally.line(), "5 passed, 2 failed");
         assert_eq!(tally.faults.len(), 1);
+    }
+
+    #[test]
+    fn what_is_skipped_is_told_and_not_counted() {
+        let text =
+            "test a::b ... ignored, no such key\ntest result: ok. 2 passed; 0 failed; 1 ignored";
+        let tally = after(text, 0);
+        assert_eq!(tally.line(), "2 passed, 0 failed");
+        assert_eq!(tally.skipped, ["skipped: a::b: no such key"]);
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use crate::build::{self, Profile};
 use crate::machine::Machine;
+use crate::newer;
 use crate::plan::Need;
 use crate::setup;
 use crate::shared_build::SharedBuild;
@@ -22,7 +23,7 @@ pub(crate) const MEASURE: &str = "measure";
 /// `cargo xtask test`.
 pub(crate) fn run() -> ExitCode {
     let mut tally = Tally::default();
-    match setup::prepare(Need::BuildAndBrowse).and_then(Run::begin) {
+    match setup::prepare(Need::BuildAndBrowseAll).and_then(Run::begin) {
         Ok(run) => run.all(&mut tally),
         Err(error) => {
             eprintln!("{error:#}");
@@ -123,7 +124,10 @@ impl Run {
                 &["--package", TESTS, "--test", name],
             );
         }
-        if tally.note(self.build()) && names.contains(&BROWSER) {
+        let built = self
+            .build()
+            .and_then(|_| newer::build(&self.workspace.root));
+        if tally.note(built) && names.contains(&BROWSER) {
             self.browser(tally);
         } else {
             tally.not_run(
@@ -150,11 +154,22 @@ impl Run {
         let mut command = self.cargo();
         command.args(["test", "--locked", "--package", TESTS, "--test", name]);
         command.env("CARTSIDE_DIST", self.workspace.root.join("dist"));
+        command.env("CARTSIDE_NEWER", self.workspace.root.join(newer::PLACE));
         let own = std::env::current_exe().ok();
         let told = [
             ("CARTSIDE_XTASK", own.as_deref()),
             ("CARTSIDE_BROWSER", self.machine.browser.as_deref()),
             ("CARTSIDE_DRIVER", self.machine.driver.as_deref()),
+            ("CARTSIDE_FIREFOX", self.machine.firefox.as_deref()),
+            ("CARTSIDE_GECKODRIVER", self.machine.geckodriver.as_deref()),
+            (
+                "CARTSIDE_WEBKIT_DRIVER",
+                self.machine.webkit_driver.as_deref(),
+            ),
+            (
+                "CARTSIDE_WEBKIT_PYTHON",
+                self.machine.webkit_python.as_deref(),
+            ),
         ];
         for (variable, path) in told {
             command.envs(path.map(|path: &Path| (variable, path)));

@@ -62,6 +62,15 @@ pub(crate) const CARGO_FUZZ: Tool = Tool {
     folder: "bin",
 };
 
+/// Drives Firefox. Debian has none, and npm's fetches one from elsewhere when it is first run.
+pub(crate) const GECKODRIVER: Tool = Tool {
+    package: "geckodriver",
+    program: "geckodriver",
+    version: "0.37.1",
+    says: "geckodriver 0.37.1",
+    folder: "bin",
+};
+
 impl Tool {
     /// The tool's own folder in the cache, keyed by version.
     pub(crate) fn home(&self, cache: &Path) -> PathBuf {
@@ -115,6 +124,7 @@ mod tests {
     fn only_the_exact_version_is_taken() {
         assert!(TRUNK.is_named_by("trunk 0.21.14\n"));
         assert!(WASM_OPT.is_named_by("wasm-opt version 132 (version_132)"));
+        assert!(GECKODRIVER.is_named_by("geckodriver 0.37.1 (abc 2026-01-01)\n\nThe source…"));
         assert!(!TRUNK.is_named_by("trunk 0.21.140"));
         assert!(!WASM_OPT.is_named_by("wasm-opt version 108"));
     }

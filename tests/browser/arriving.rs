@@ -1,0 +1,33 @@
+//! Arriving at a page: its heading takes the focus, unless someone was faster.
+
+use cartside_tests::drive::{Engine, Server};
+use serde_json::json;
+
+/// Turns to an address, and takes the field there into focus as soon as it stands, before the next frame.
+const TURN: &str = r#"
+document.title = "";
+new MutationObserver((_, watch) => {
+  const field = document.querySelector("main textarea");
+  if (!field) return;
+  field.focus();
+  watch.disconnect();
+}).observe(document.body, { childList: true, subtree: true });
+location.hash = arguments[0];"#;
+
+pub async fn a_field_that_has_the_focus_keeps_it(engine: Engine) {
+    let server = Server::start();
+    let device = engine.device("only", &server);
+    let phone = device.open().await;
+    let cart = phone.begin_a_cart().await;
+    phone.step("the heading takes the focus");
+    phone.see("main h1:focus").await;
+    phone.step("a field had it before");
+    let address = format!("#/vehicle/{cart}/part/near/spoke-3");
+    phone.ask(TURN, json!([address])).await;
+    phone.see_page("part").await;
+    // The title is told in the frame in which the heading would take the focus.
+    let arrived = "return document.title !== \"\";";
+    phone.wait_for("a title", arrived, json!([])).await;
+    phone.see("main textarea:focus").await;
+    phone.close().await;
+}
