@@ -5,6 +5,7 @@ use super::error::StorageError;
 use super::shape::Which;
 use super::transaction::{Mode, Transaction};
 use std::cell::{Cell, RefCell};
+use std::pin::Pin;
 use std::rc::{Rc, Weak};
 use web_sys::{IdbDatabase, IdbFactory};
 
@@ -107,12 +108,13 @@ impl Store {
     ) -> Result<T, StorageError> {
         let mut again = true;
         loop {
-            let done = match self.begin(stores, mode).await {
+            let done = match self.begun(stores, mode).await {
                 Err(error) => Err(error),
-                Ok(transaction) => match work(&transaction).await {
-                    Ok(value) => transaction.complete().await.map(|()| value),
-                    Err(error) => Err(transaction.undone(error).await),
-                },
+                Ok(transaction) => {
+                    let worked = work(&transaction).await;
+                    let failed = worked.as_ref().err().cloned();
+                    ended_with(transaction, failed).await.and(worked)
+                }
             };
             match done {
                 Ok(value) => return Ok(value),
@@ -130,9 +132,13 @@ impl Store {
         kept
     }
 
-    async fn begin(&self, stores: &[&str], mode: Mode) -> Result<Transaction, StorageError> {
-        let database = self.database().await?;
-        Transaction::begin(&database, stores, mode)
+    /// Boxed, as is the end of a transaction, so that not every kind of work has their states within its own: without
+    /// that the download is larger by what the comment on weight says.
+    fn begun<'s>(&'s self, stores: &'s [&str], mode: Mode) -> Waiting<'s, Transaction> {
+        Box::pin(async move {
+            let database = self.database().await?;
+            Transaction::begin(&database, stores, mode)
+        })
     }
 
     /// Lets a lost connection go and says that the work may be tried once more; any other fault is final. A connection
@@ -163,6 +169,19 @@ impl Store {
         self.inner.keep(connection);
         Ok(database)
     }
+}
+
+/// Something to be waited for.
+type Waiting<'s, T> = Pin<Box<dyn Future<Output = Result<T, StorageError>> + 's>>;
+
+/// Waits for the end of a transaction: its completion, or its undoing where the work has failed.
+fn ended_with(transaction: Transaction, failed: Option<StorageError>) -> Waiting<'static, ()> {
+    Box::pin(async move {
+        match failed {
+            None => transaction.complete().await,
+            Some(error) => Err(transaction.undone(error).await),
+        }
+    })
 }
 
 impl Inner {
