@@ -14,7 +14,7 @@ use js_sys::Uint8Array;
 use leptos::prelude::*;
 
 use crate::clock;
-use crate::exchange::{Parcel, Parts, handed_over};
+use crate::exchange::{FileError, Parcel, Parts, handed_over};
 use crate::progress::Progress;
 use crate::storage::{Store, Which};
 use crate::workshop::{Step, Workshop, sentence};
@@ -291,6 +291,29 @@ fn file_name(what: &What, made_at: &str) -> String {
         What::NewFor(_) => "new-",
     };
     format!("cartside-{what}{}.zip", made_at.get(..10).unwrap_or("book"))
+}
+
+/// Puts a file of all that is in memory into the device's downloads, for when the store is lost while it is open: the
+/// vehicle in hand as it was read, and the steps that could not be saved. Pictures are not in memory.
+///
+/// # Errors
+/// There is nothing in memory, or the browser lets no file out.
+pub fn from_memory(shop: Workshop) -> Step<()> {
+    let opened = shop
+        .in_hand()
+        .ok_or("Nothing is in hand, so nothing is in memory. No file was made.")?;
+    let mut lines = Lines::default();
+    let adrift = shop.adrift.get_untracked();
+    let texts = opened.lines.iter().chain(&adrift);
+    let book = texts.filter_map(|text| lines.add(0, text)).collect();
+    let (what, made_at) = (What::Vehicle(opened.vehicle), clock::now());
+    let parts = parts(shop, &what, &lines, &book, &Pictures::default(), &made_at)?;
+    let told = |error: FileError| error.to_string();
+    let parcel = Parcel::pack(&parts, &file_name(&what, &made_at)).map_err(told)?;
+    let out = parcel.download().map_err(told);
+    // The browser reads it in its own time, and this page is at its end.
+    std::mem::forget(parcel);
+    out
 }
 
 /// Remembers that the file has gone out just now: the next one for the same device begins where this one ended.

@@ -5,7 +5,9 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 
+use crate::carrying;
 use crate::component::examination::GoingOn;
+use crate::component::reminder::Reminding;
 use crate::demonstration;
 use crate::draft;
 use crate::markup::{Piece, afresh, live, sheet, tap};
@@ -27,6 +29,7 @@ pub fn shell() -> Piece {
     provide_context(shop);
     provide_context(GoingOn(RwSignal::new(None)));
     provide_context(Seeking::new());
+    provide_context(Reminding::new());
     provide_context(ask::trail::Trail::new());
     let route = route::watch();
     provide_context(route);
@@ -216,6 +219,9 @@ fn demonstration_banner() -> Option<Piece> {
     })
 }
 
+const FROM_MEMORY: &str = "The vehicle in hand and what could not be saved went out as a file, pictures left out. \
+    Reload Cartside, and bring the file in.";
+
 /// What stands below every page: what the last step came to.
 fn foot() -> Piece {
     let (code, words) = match workshop().notice.get() {
@@ -224,9 +230,20 @@ fn foot() -> Piece {
         Notice::Saved(what) => ("saved", format!("Saved: {what}")),
         Notice::Trouble(sentence) => ("trouble", sentence),
     };
+    let shop = workshop();
+    let rescue = (code == "trouble" && shop.adrift.with(|adrift| !adrift.is_empty())).then(|| {
+        sheet!(
+            "<button type=button class=key data-key=from-memory on:click={}>Carry out from memory</button>",
+            tap(move || shop.notice.set(match carrying::from_memory(shop) {
+                Ok(()) => Notice::Trouble(FROM_MEMORY.to_owned()),
+                Err(sentence) => Notice::Trouble(sentence),
+            }))
+        )
+    });
     sheet!(
-        "<footer class=foot data-notice={} role=status aria-live=polite>{}</footer>",
+        "<footer class=foot data-notice={} role=status aria-live=polite>{}{}</footer>",
         code,
-        words
+        words,
+        rescue
     )
 }

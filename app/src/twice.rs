@@ -55,7 +55,7 @@ async fn second(store: &Store) -> u64 {
     store.keep_twice(second.clone());
     match (store.held().await, second.held().await) {
         (Ok(here), Ok(there)) if here != there => {
-            let mended = mend(store, &second, here.lines == 0).await;
+            let mended = mend(store, &second, here.lines == 0 && there.lines > 0).await;
             let now = store.held().await.map_or(here.lines, |held| held.lines);
             // Even where not all could be copied, what came back is worth telling.
             drop(mended);

@@ -52,6 +52,8 @@ pub struct Opened {
     pub book: Rc<Book>,
     /// How many stored lines of it could not be read.
     pub unreadable: usize,
+    /// The lines of those that could, as they are stored: all there is if the store is lost while it is open.
+    pub lines: Rc<Vec<String>>,
 }
 
 /// The open book and what can be done with it. Copies are the same workshop; its signals live as long
@@ -70,6 +72,8 @@ pub struct Workshop {
     pub house: ReadSignal<House, LocalStorage>,
     /// What the last step came to.
     pub notice: RwSignal<Notice>,
+    /// The lines of steps that could not be saved since the store is lost.
+    pub adrift: RwSignal<Vec<String>>,
     /// What the person looking prefers.
     pub preferences: RwSignal<Preferences>,
     set_opening: WriteSignal<Opening>,
@@ -103,6 +107,7 @@ impl Workshop {
             opened,
             house,
             notice: RwSignal::new(Notice::Quiet),
+            adrift: RwSignal::new(Vec::new()),
             preferences,
             set_opening,
             set_which,
@@ -228,7 +233,7 @@ impl Workshop {
 
     /// Reads the entries that belong to no vehicle: the limits the shop has set.
     async fn read_house(self) -> Step<()> {
-        let (book, _) = self.read_lines(vec![HOUSE.to_owned()], Vec::new()).await?;
+        let (book, ..) = self.read_lines(vec![HOUSE.to_owned()], Vec::new()).await?;
         self.set_house.set(House::of(book));
         Ok(())
     }
@@ -287,24 +292,36 @@ impl Workshop {
     /// # Errors
     /// The book cannot be reached.
     pub async fn read_vehicle(self, vehicle: EntryId) -> Step<(Book, usize)> {
+        let (book, unreadable, _) = self.read_whole(vehicle).await?;
+        Ok((book, unreadable))
+    }
+
+    async fn read_whole(self, vehicle: EntryId) -> Step<(Book, usize, Vec<String>)> {
         let (ids, said) = self.house.with_untracked(|house| house.one_with(vehicle));
         let of: Vec<String> = ids.iter().map(Digest::hex).collect();
         self.read_lines(of, said).await
     }
 
     /// The entries that stand in the store under any of these names, together with some that are read already.
-    async fn read_lines(self, of: Vec<String>, read: Vec<Entry>) -> Step<(Book, usize)> {
+    async fn read_lines(
+        self,
+        of: Vec<String>,
+        read: Vec<Entry>,
+    ) -> Step<(Book, usize, Vec<String>)> {
         let store = self.store()?;
-        let (mut entries, mut unreadable) = (read, 0);
+        let (mut entries, mut unreadable, mut lines) = (read, 0, Vec::new());
         for name in of {
             for text in store.vehicle_lines(&name).await.map_err(sentence)? {
                 match line::read(&text) {
-                    Ok(entry) => entries.push(entry),
+                    Ok(entry) => {
+                        entries.push(entry);
+                        lines.push(text);
+                    }
                     Err(_) => unreadable += 1,
                 }
             }
         }
-        Ok((entries.into_iter().collect(), unreadable))
+        Ok((entries.into_iter().collect(), unreadable, lines))
     }
 
     /// Takes a vehicle in hand.
@@ -313,11 +330,12 @@ impl Workshop {
     /// The book cannot be reached.
     pub async fn open_vehicle(self, vehicle: EntryId) -> Step<()> {
         let vehicle = untrack(|| self.stands_for(vehicle));
-        let (book, unreadable) = self.read_vehicle(vehicle).await?;
+        let (book, unreadable, lines) = self.read_whole(vehicle).await?;
         self.set_opened.set(Some(Opened {
             vehicle,
             book: Rc::new(book),
             unreadable,
+            lines: Rc::new(lines),
         }));
         Ok(())
     }
@@ -428,6 +446,7 @@ impl Workshop {
             .iter()
             .map(|(vehicle, book)| Summary::of(book, *vehicle, &self.limits_untracked()))
             .collect();
+        let lines: Vec<String> = scribe.lines.iter().map(|one| one.line.clone()).collect();
         let batch = Batch {
             lines: scribe.lines,
             pictures: scribe.pictures,
@@ -436,8 +455,14 @@ impl Workshop {
             erase_pictures: scribe.erase_pictures.iter().map(Digest::hex).collect(),
             ..Batch::default()
         };
-        store.save(batch).await.map_err(sentence)?;
-        self.take_up(books, summaries);
+        if let Err(error) = store.save(batch).await {
+            if error == StorageError::Gone {
+                self.adrift.update(|adrift| adrift.extend(lines));
+            }
+            return Err(sentence(error));
+        }
+        self.adrift.set(Vec::new());
+        self.take_up(books, summaries, lines);
         if let Some(house) = self
             .house
             .with_untracked(|house| house.with(&scribe.entries))
@@ -480,7 +505,7 @@ impl Workshop {
         }
     }
 
-    fn take_up(self, books: Vec<(EntryId, Book)>, summaries: Vec<Summary>) {
+    fn take_up(self, books: Vec<(EntryId, Book)>, summaries: Vec<Summary>, lines: Vec<String>) {
         let mut list = self.list.get_untracked();
         list.retain(|old| summaries.iter().all(|new| new.vehicle != old.vehicle));
         list.extend(summaries);
@@ -488,8 +513,12 @@ impl Workshop {
         if let Some(opened) = self.opened.get_untracked()
             && let Some((_, book)) = books.into_iter().find(|(of, _)| *of == opened.vehicle)
         {
+            let mut kept = opened.lines;
+            // A step is one vehicle's; the few of another would do no harm in a file.
+            Rc::make_mut(&mut kept).extend(lines);
             self.set_opened.set(Some(Opened {
                 book: Rc::new(book),
+                lines: kept,
                 ..opened
             }));
         }

@@ -20,6 +20,7 @@ mod elsewhere;
 mod engines;
 mod examination;
 mod install;
+mod kept;
 mod kills;
 mod kinds;
 mod limits;

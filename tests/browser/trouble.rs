@@ -123,6 +123,9 @@ async fn in_a_private_window_it_works_and_promises_nothing() {
     phone.go("#/kept").await;
     phone.see("[data-promised=\"no\"]").await;
     phone.see("[data-only-here=\"5\"]").await;
+    // What the driver was told of downloads holds for ordinary windows only.
+    let into = json!({ "behavior": "allow", "downloadPath": device.downloads() });
+    phone.below("Browser.setDownloadBehavior", into).await;
     let carried = phone.carry_out().await;
     assert_eq!(
         carried.lines().len(),
@@ -179,6 +182,19 @@ pub async fn a_lost_connection_is_opened_once_more(engine: Engine) {
     phone.write_into("Remark", "Not to be lost").await;
     phone.tap_words("Save the remark").await;
     phone.see_trouble("would not open it again").await;
+    phone.step("what is in memory goes out as a file");
+    phone.tap("[data-key=from-memory]").await;
+    phone.see_trouble("went out as a file").await;
+    let rescued = phone.in_the_downloads("cartside-vehicle-….zip").await;
+    let lines = rescued.lines();
+    assert_eq!(
+        lines.len(),
+        6,
+        "cart, two wheels, examination, both remarks: {lines:#?}"
+    );
+    for words in ["Written over a new connection", "Not to be lost"] {
+        assert!(lines.iter().any(|line| line.contains(words)), "{words}");
+    }
     phone.step("until it lets it be open again");
     phone.ask("window.shut = false;", json!([])).await;
     phone.tap_words("Save the remark").await;

@@ -8,9 +8,20 @@ use crate::only_here::{self, OnlyHere};
 use crate::wording::counted;
 use crate::workshop::{Notice, Workshop};
 
+/// What was found last to be on this device alone; it lives as long as the app.
+#[derive(Clone, Copy)]
+pub struct Reminding(RwSignal<OnlyHere>);
+
+impl Reminding {
+    /// Nothing is found yet.
+    pub fn new() -> Reminding {
+        Reminding(RwSignal::new(OnlyHere::default()))
+    }
+}
+
 /// A banner while a reminder is due, with the way to carry out and a key for a week's quiet.
 pub fn reminder(shop: Workshop) -> Piece {
-    let found = RwSignal::new(OnlyHere::default());
+    let Reminding(found) = expect_context::<Reminding>();
     let look = move || {
         spawn_local(async move {
             if let Ok(now) = only_here::look(shop).await {
@@ -23,8 +34,10 @@ pub fn reminder(shop: Workshop) -> Piece {
         shop.list.track();
         look();
     });
+    // What is found while the page shows waits for the next time it does: nothing is to move under a thumb.
+    let due = RwSignal::new(found.get_untracked());
     live(move || {
-        let now = found.get();
+        let now = due.get();
         now.is_due().then(|| {
             sheet!(
                 "<section class=banner data-reminder={}><p>{} {}</p><div class=choices>\
@@ -35,7 +48,10 @@ pub fn reminder(shop: Workshop) -> Piece {
                 age(&now),
                 tap(move || spawn_local(async move {
                     match only_here::quieten(shop).await {
-                        Ok(()) => look(),
+                        Ok(()) => {
+                            due.try_set(OnlyHere::default());
+                            look();
+                        }
                         Err(sentence) => shop.notice.set(Notice::Trouble(sentence)),
                     }
                 }))

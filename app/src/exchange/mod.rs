@@ -5,4 +5,5 @@ mod error;
 mod parcel;
 
 pub use arrival::read_piece;
+pub use error::FileError;
 pub use parcel::{Parcel, Parts, Shared, Way, handed_over};

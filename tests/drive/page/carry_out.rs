@@ -46,7 +46,8 @@ return true;"#;
         carried
     }
 
-    async fn in_the_downloads(&self, name: &str) -> Carried {
+    /// Waits until a file lies in the downloads, whole.
+    pub async fn in_the_downloads(&self, name: &str) -> Carried {
         let until = Instant::now() + PATIENCE;
         loop {
             if let Some(file) = self.whole_download() {
