@@ -123,25 +123,10 @@ async fn in_a_private_window_it_works_and_promises_nothing() {
     phone.go("#/kept").await;
     phone.see("[data-promised=\"no\"]").await;
     phone.see("[data-only-here=\"5\"]").await;
-    // What the driver was told of downloads holds for ordinary windows only.
-    let into = json!({ "behavior": "allow", "downloadPath": device.downloads() });
-    phone.below("Browser.setDownloadBehavior", into).await;
-    let carried = phone.carry_out().await;
-    assert_eq!(
-        carried.lines().len(),
-        5,
-        "cart, two wheels, examination, remark"
-    );
     phone.close().await;
     let phone = device.open().await;
     phone.step("the window was closed, and the browser has forgotten all");
     phone.see_vehicles(0).await;
-    phone.step("the file has not");
-    phone.bring_in(&carried.path, 5, 0).await;
-    phone.open_part(&cart, "near/spoke-3").await;
-    phone
-        .see_words("[data-remark]", "Written in a private window")
-        .await;
     phone.close().await;
 }
 

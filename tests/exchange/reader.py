@@ -49,11 +49,10 @@ def records(data):
     need(end >= 0 and end + 22 <= len(data), "no end")
     _, _, _, _, count, length, start, remark = struct.unpack("<4s4H2IH", data[end : end + 22])
     need(end + 22 + remark <= len(data), "the end is cut off")
-    shift = 0
-    if data[start : start + 4] != b"PK\x01\x02" and data[max(end - length, 0) :][:4] == b"PK\x01\x02":
-        shift = end - length - start
-    at, found = start + shift, []
-    need(at <= end, "the list lies behind the end")
+    at, found = end - length, []
+    shift = at - start
+    need(at >= 0 and shift >= 0, "the list does not lie where the end says")
+    need(length <= 16 * MB, "a list longer than any honest one")
     while at < end:
         need(data[at : at + 4] == b"PK\x01\x02" and at + 46 <= end, "the list is damaged")
         fields = struct.unpack("<6H3I5H2I", data[at + 4 : at + 46])

@@ -643,7 +643,13 @@ fn needed() -> Vec<(String, Vec<&'static str>)> {
         line["struck"] = true.into();
         line["replaces"] = json!([id("a").hex()]);
     });
+    let [one, other] = SameAs::new(id("cart"), id("the same")).unwrap().both();
+    let same = changed(&without(&erasure(&picture, 4), "vehicle"), |line| {
+        line["kind"] = "same-as".into();
+        line["slot"] = format!("{one}/{other}").into();
+    });
     vec![
+        (same, vec!["says"]),
         (cart(), vec!["says", "says/kind"]),
         (wheel(&full), vec!["vehicle", "says", "says/felloes"]),
         (examined(&visited), vec!["vehicle", "says"]),
