@@ -87,7 +87,7 @@ impl Tool {
     /// True if `--version` printed this version and not one that merely begins like it.
     pub(crate) fn is_named_by(&self, printed: &str) -> bool {
         let rest = printed.trim().strip_prefix(self.says);
-        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(char::is_whitespace))
     }
 }
 
@@ -124,6 +124,7 @@ mod tests {
     fn only_the_exact_version_is_taken() {
         assert!(TRUNK.is_named_by("trunk 0.21.14\n"));
         assert!(WASM_OPT.is_named_by("wasm-opt version 132 (version_132)"));
+        assert!(GECKODRIVER.is_named_by("geckodriver 0.37.1\n\nThe source…"));
         assert!(GECKODRIVER.is_named_by("geckodriver 0.37.1 (abc 2026-01-01)\n\nThe source…"));
         assert!(!TRUNK.is_named_by("trunk 0.21.140"));
         assert!(!WASM_OPT.is_named_by("wasm-opt version 108"));
