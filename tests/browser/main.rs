@@ -18,6 +18,7 @@ mod demonstration;
 mod devices;
 mod elsewhere;
 mod engines;
+mod erasing;
 mod examination;
 mod install;
 mod kept;

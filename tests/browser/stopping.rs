@@ -2,7 +2,7 @@
 //! it is left.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use cartside_tests::drive::album::{Album, album};
 use cartside_tests::drive::{Browser, Device, Server};
@@ -109,7 +109,7 @@ async fn see_stopped(phone: &Browser<'_>) {
 }
 
 /// Chooses the file again, so far that it could be brought in.
-async fn foresee(phone: &Browser<'_>, file: &PathBuf, album: &Album) {
+async fn foresee(phone: &Browser<'_>, file: &Path, album: &Album) {
     phone.choose_to_bring_in(file).await;
     phone.see_it_would_add(album.entries, PICTURES).await;
 }

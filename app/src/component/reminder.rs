@@ -22,10 +22,16 @@ impl Reminding {
 /// A banner while a reminder is due, with the way to carry out and a key for a week's quiet.
 pub fn reminder(shop: Workshop) -> Piece {
     let Reminding(found) = expect_context::<Reminding>();
+    // What is found while the page shows waits for the next time it does: nothing is to move under a thumb. But what is
+    // no longer due goes at once.
+    let due = RwSignal::new(found.get_untracked());
     let look = move || {
         spawn_local(async move {
             if let Ok(now) = only_here::look(shop).await {
                 // A page that is gone reminds nobody.
+                if !now.is_due() {
+                    due.try_set(OnlyHere::default());
+                }
                 found.try_set(now);
             }
         });
@@ -34,8 +40,6 @@ pub fn reminder(shop: Workshop) -> Piece {
         shop.list.track();
         look();
     });
-    // What is found while the page shows waits for the next time it does: nothing is to move under a thumb.
-    let due = RwSignal::new(found.get_untracked());
     live(move || {
         let now = due.get();
         now.is_due().then(|| {
