@@ -15,6 +15,7 @@ use leptos::prelude::*;
 
 use crate::clock;
 use crate::exchange::{FileError, Parcel, Parts, handed_over};
+use crate::only_here::OnlyHere;
 use crate::progress::Progress;
 use crate::storage::{Store, Which};
 use crate::workshop::{Step, Workshop, sentence};
@@ -326,6 +327,8 @@ pub async fn remember(shop: Workshop, carried: &Carried) -> Step<()> {
     match &carried.what {
         What::Book => {
             store.put_meta(REACHED, &reached).await.map_err(sentence)?;
+            // What a reminder knew is out of date from here on.
+            shop.only_here.set(OnlyHere::default());
             store.put_meta(LAST, &clock::now()).await.map_err(sentence)
         }
         What::Vehicle(_) => Ok(()),

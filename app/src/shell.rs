@@ -7,7 +7,6 @@ use wasm_bindgen::JsCast;
 
 use crate::carrying;
 use crate::component::examination::GoingOn;
-use crate::component::reminder::Reminding;
 use crate::demonstration;
 use crate::draft;
 use crate::markup::{Piece, afresh, live, sheet, tap};
@@ -29,7 +28,6 @@ pub fn shell() -> Piece {
     provide_context(shop);
     provide_context(GoingOn(RwSignal::new(None)));
     provide_context(Seeking::new());
-    provide_context(Reminding::new());
     provide_context(ask::trail::Trail::new());
     let route = route::watch();
     provide_context(route);

@@ -14,6 +14,7 @@ use leptos::task::spawn_local;
 
 use crate::house::House;
 use crate::keeping;
+use crate::only_here::OnlyHere;
 use crate::preferences::Preferences;
 use crate::scribe::Scribe;
 use crate::storage::{Batch, HOUSE, Listening, Saved, StorageError, Store, Which, on_other_tab};
@@ -72,6 +73,8 @@ pub struct Workshop {
     pub house: ReadSignal<House, LocalStorage>,
     /// What the last step came to.
     pub notice: RwSignal<Notice>,
+    /// What was found last to be on this device alone.
+    pub only_here: RwSignal<OnlyHere>,
     /// The lines of steps that could not be saved since the store is lost.
     pub adrift: RwSignal<Vec<String>>,
     /// What the person looking prefers.
@@ -107,6 +110,7 @@ impl Workshop {
             opened,
             house,
             notice: RwSignal::new(Notice::Quiet),
+            only_here: RwSignal::new(OnlyHere::default()),
             adrift: RwSignal::new(Vec::new()),
             preferences,
             set_opening,

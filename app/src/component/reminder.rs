@@ -8,20 +8,9 @@ use crate::only_here::{self, OnlyHere};
 use crate::wording::counted;
 use crate::workshop::{Notice, Workshop};
 
-/// What was found last to be on this device alone; it lives as long as the app.
-#[derive(Clone, Copy)]
-pub struct Reminding(RwSignal<OnlyHere>);
-
-impl Reminding {
-    /// Nothing is found yet.
-    pub fn new() -> Reminding {
-        Reminding(RwSignal::new(OnlyHere::default()))
-    }
-}
-
 /// A banner while a reminder is due, with the way to carry out and a key for a week's quiet.
 pub fn reminder(shop: Workshop) -> Piece {
-    let Reminding(found) = expect_context::<Reminding>();
+    let found = shop.only_here;
     // What is found while the page shows waits for the next time it does: nothing is to move under a thumb. But what is
     // no longer due goes at once.
     let due = RwSignal::new(found.get_untracked());
