@@ -1,7 +1,7 @@
 //! The book kept twice: what one of the two places lacks is copied from the other. A browser can lose the first
 //! place; then it is made whole again from the second before a page is shown.
 
-use cartside_core::daybook::{Book, Digest, Digests, Entry, Says};
+use cartside_core::daybook::{Book, Digest, Digests, Entry};
 use cartside_core::paper::line;
 use leptos::prelude::{GetUntracked, Set};
 use leptos::task::spawn_local;
@@ -69,7 +69,7 @@ async fn mend(store: &Store, second: &Store, lost: bool) -> Result<(), StorageEr
     copy_lines(second, store).await?;
     let book = copy_lines(store, second).await?;
     let erased = book.view().erased();
-    let spoken: Digests = book.entries().filter_map(picture).collect();
+    let spoken: Digests = book.entries().filter_map(Entry::pictured).collect();
     // A picture of which no entry speaks was put down beside the book by a bringing in that did not come to its end.
     // Where the first place had lost all, an entry of a newer Cartside may speak of it, which is not read here.
     let counts = |hex: &str| {
@@ -89,13 +89,6 @@ async fn mend(store: &Store, second: &Store, lost: bool) -> Result<(), StorageEr
         })
         .await?;
     Ok(())
-}
-
-fn picture(entry: &Entry) -> Option<Digest> {
-    match &entry.says {
-        Says::Picture(picture) => Some(picture.digest),
-        _ => None,
-    }
 }
 
 /// Copies the lines that are missing; the book of all that can be read.

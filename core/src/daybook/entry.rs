@@ -243,6 +243,14 @@ impl Entry {
         self.says == Says::Struck
     }
 
+    /// The digest of the picture it speaks of, if it speaks of one.
+    pub fn pictured(&self) -> Option<Digest> {
+        match &self.says {
+            Says::Picture(picture) => Some(picture.digest),
+            _ => None,
+        }
+    }
+
     /// Its place in the order in which entries are shown: counter, then id.
     pub fn order(&self) -> (u64, EntryId) {
         (self.n, self.id)

@@ -5,9 +5,8 @@
 //! vehicle and do not go with one: they would be set in the other house.
 
 use super::book::Book;
-use super::digest::Digest;
 use super::digests::Digests;
-use super::entry::{Entry, EntryId, Kind, Says, Subject};
+use super::entry::{Entry, EntryId, Kind, Subject};
 use super::same_as::SameAs;
 
 /// Which entries of a book, and which pictures.
@@ -49,7 +48,7 @@ impl Portion {
         let entries = book.entries().zip(taken).filter(|(_, taken)| *taken);
         let entries: Vec<&Entry> = entries.map(|(entry, _)| entry).collect();
         let erased = book.view().erased();
-        let pictures = entries.iter().filter_map(|entry| picture(entry));
+        let pictures = entries.iter().filter_map(|entry| entry.pictured());
         Portion {
             pictures: pictures.filter(|digest| !erased.contains(digest)).collect(),
             entries: entries.iter().map(|entry| entry.id).collect(),
@@ -64,11 +63,4 @@ fn rests_on(entry: &Entry) -> impl Iterator<Item = EntryId> {
         .into_iter()
         .flatten()
         .chain(entry.replaces.iter().copied())
-}
-
-fn picture(entry: &Entry) -> Option<Digest> {
-    match &entry.says {
-        Says::Picture(picture) => Some(picture.digest),
-        _ => None,
-    }
 }
