@@ -20,5 +20,6 @@ pub mod wheel;
 pub mod survey;
 pub mod daybook;
 pub mod diagnosis;
+pub mod tyring;
 pub mod words;
 pub mod paper;
