@@ -105,12 +105,12 @@ impl Iron {
         }
     }
 
-    /// Specific heat in J/(kg K) from °C, at this end: the low end of iron not known is iron without carbon, which has no
-    /// peak at 735 °C.
+    /// Specific heat in J/(kg K) from °C, at this end. The low end is without the peak at 735 °C: the standard has it in
+    /// heating, and in cooling that heat comes out later, or not at all if the iron never got so hot.
     pub(crate) fn taken_up(self, c: f64, end: End) -> f64 {
-        match self {
-            Iron::Wrought => without_carbon(c),
-            Iron::NotKnown if end == End::Low => heat::taken_up(c).min(without_carbon(c)),
+        match (self, end) {
+            (Iron::Wrought, _) => without_carbon(c),
+            (_, End::Low) => heat::taken_up(c).min(without_carbon(c)),
             _ => heat::taken_up(c),
         }
     }

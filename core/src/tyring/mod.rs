@@ -8,6 +8,7 @@ pub mod refusal;
 pub mod doubt;
 pub mod round;
 pub mod draw;
+pub mod hot;
 
 pub use doubt::Doubt;
 pub use refusal::Refusal;

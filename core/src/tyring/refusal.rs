@@ -1,5 +1,6 @@
 //! Why something of the tyring sheet cannot be said: each with what was given, so that a sentence can be made of it.
 
+use super::hot::fire::FuelMoisture;
 use super::round::Line;
 use crate::quantity::{self, Length, Strain};
 
@@ -58,6 +59,25 @@ pub enum Refusal {
         draw: Length,
         /// The joints together.
         joints: Length,
+    },
+    /// The wind lies outside what a tyre is put on in, in m/s.
+    Wind {
+        /// What was given.
+        given: f64,
+        /// The most there may be.
+        most: f64,
+    },
+    /// The carry lies outside what is counted, in seconds.
+    Carry {
+        /// What was given.
+        given: f64,
+        /// The most it may be.
+        most: f64,
+    },
+    /// The firewood is too wet to burn.
+    TooWet {
+        /// What was given.
+        given: FuelMoisture,
     },
     /// No heat worth a fire makes the iron as large as it must be.
     NoFurther {
