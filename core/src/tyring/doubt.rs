@@ -73,6 +73,16 @@ impl Doubt {
         Doubt { variance, fourths }
     }
 
+    /// One more of what was done so many times, and scattered by this variance in mm²: its own scatter and the mean's.
+    #[must_use]
+    pub(super) fn of_one_more(scatter: f64, runs: usize) -> Doubt {
+        let variance = scatter * (1.0 + 1.0 / runs as f64);
+        Doubt {
+            variance,
+            fourths: variance * variance / runs.saturating_sub(1).max(1) as f64,
+        }
+    }
+
     /// Both together, where neither leans on the other (5.1.2).
     #[must_use]
     pub(super) fn and(self, other: Doubt) -> Doubt {
