@@ -15,9 +15,11 @@
 )]
 
 pub mod quantity;
+pub mod material;
 pub mod wheel;
 pub mod survey;
 pub mod daybook;
 pub mod diagnosis;
+pub mod tyring;
 pub mod words;
 pub mod paper;
