@@ -15,6 +15,7 @@
 )]
 
 pub mod quantity;
+pub mod material;
 pub mod wheel;
 pub mod survey;
 pub mod daybook;
