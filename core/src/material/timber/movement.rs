@@ -94,11 +94,11 @@ impl Movement {
     /// handbook takes 13-3 for the whole: so no size jumps at 6 or 14 %. Past 30 % nothing moves.
     #[must_use]
     pub fn between(self, from: MoistureContent, to: MoistureContent) -> Strain {
-        self.from_ten(to.percent()) + -self.from_ten(from.percent()) + self.past_ends(from, to)
+        self.since_ten(to.percent()) + -self.since_ten(from.percent()) + self.past_ends(from, to)
     }
 
     /// The part of a change that is straight, counted from 10 %.
-    fn from_ten(self, percent: f64) -> Strain {
+    fn since_ten(self, percent: f64) -> Strain {
         Strain(self.coefficient * (percent.clamp(STRAIGHT[0], STRAIGHT[1]) - 10.0))
     }
 
