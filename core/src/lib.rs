@@ -21,5 +21,6 @@ pub mod mechanics;
 pub mod survey;
 pub mod daybook;
 pub mod diagnosis;
+pub mod tyring;
 pub mod words;
 pub mod paper;

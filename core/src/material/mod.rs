@@ -1,13 +1,13 @@
-//! What a wheel is made of: how timber takes up moisture, moves with it, and what it bears.
+//! What a wheel is made of: iron against temperature, timber against moisture. Numbers stand with their published source;
+//! what sources dispute is a [`Band`](crate::quantity::Band).
 
-pub mod strain;
+pub mod iron;
+pub mod steel;
 pub mod moisture;
 pub mod source;
-pub mod spread;
 pub mod timber;
 
+pub use iron::Iron;
 pub use moisture::{MoistureContent, equilibrium};
 pub use source::Source;
-pub use spread::{Level, Spread};
-pub use strain::Strain;
 pub use timber::{Grain, Species, Timber};

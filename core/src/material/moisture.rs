@@ -15,10 +15,8 @@
 //! let humidity: MoistureContent = Percent::whole(65);
 //! ```
 
-use uom::si::f64::ThermodynamicTemperature;
-use uom::si::thermodynamic_temperature::degree_celsius;
-
-use crate::quantity::Percent;
+use crate::quantity::temperature::in_celsius;
+use crate::quantity::{Percent, Temperature};
 
 /// The wettest wood that is spoken of, in percent of its dry weight: past it a meter tells nothing.
 const WETTEST: f64 = 60.0;
@@ -98,9 +96,9 @@ impl MoistureContent {
 /// (−1 to 93 °C): the cells of Table 4-2 that it is held against end there.
 pub fn equilibrium(
     humidity: Percent,
-    air: ThermodynamicTemperature,
+    air: Temperature,
 ) -> Result<MoistureContent, MoistureRefusal> {
-    let t = air.get::<degree_celsius>();
+    let t = in_celsius(air);
     if humidity.to_paper() > DAMPEST {
         return Err(MoistureRefusal::TooDamp(humidity));
     }
@@ -121,10 +119,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-
-    fn celsius(t: f64) -> ThermodynamicTemperature {
-        ThermodynamicTemperature::new::<degree_celsius>(t)
-    }
+    use crate::quantity::temperature::celsius;
 
     #[test]
     fn what_no_wheel_can_hold_is_refused() {

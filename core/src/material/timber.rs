@@ -10,7 +10,7 @@ pub use rows::Row;
 pub use strength::{drier_is_stronger, hankinson, sin_squared};
 
 use super::source::Source;
-use super::spread::Spread;
+use crate::quantity::Band;
 
 /// A kind of timber.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -133,31 +133,31 @@ impl From<Species> for Timber {
 impl Timber {
     /// Strength in bending.
     #[must_use]
-    pub fn bending(self) -> Spread {
+    pub fn bending(self) -> Band<f64> {
         self.species.row().bending.widened(STRAYS[0])
     }
 
     /// Stiffness along the grain.
     #[must_use]
-    pub fn modulus(self) -> Spread {
+    pub fn modulus(self) -> Band<f64> {
         self.species.row().modulus.widened(STRAYS[1])
     }
 
     /// What crushes it along the grain.
     #[must_use]
-    pub fn crushing(self) -> Spread {
+    pub fn crushing(self) -> Band<f64> {
         self.species.row().crushing.widened(STRAYS[2])
     }
 
     /// What its side grain bears before it is pressed in for good.
     #[must_use]
-    pub fn side_grain(self) -> Spread {
+    pub fn side_grain(self) -> Band<f64> {
         let said = self.grain.filter(|_| self.species.asks_for_grain());
         match said {
             // One standard deviation is that of pieces of all hardness; of those that were picked by hand, half of it.
             Some(grain) => {
                 let middle = grain.bears();
-                Spread::new(middle, middle, middle).widened(STRAYS[3] / 2.0)
+                Band::new(middle, middle, middle).widened(STRAYS[3] / 2.0)
             }
             None => self.species.row().side_grain.widened(STRAYS[3]),
         }
@@ -165,7 +165,7 @@ impl Timber {
 
     /// How much softer it is across the grain than along it: tangential the low end, radial the high one.
     #[must_use]
-    pub fn across(self) -> Spread {
+    pub fn across(self) -> Band<f64> {
         self.species.row().across
     }
 

@@ -7,19 +7,18 @@ use super::build::Build;
 use super::fit::Fitting;
 use super::refusal::FitRefusal;
 use super::stiffness::Stiffness;
-use crate::material::Spread;
-use crate::quantity::Length;
 use crate::quantity::length::millimetres;
+use crate::quantity::{Band, Length};
 
 /// How much further wood gives in years than at once, as a part of what it gave at once: the *Wood Handbook*,
 /// chapter 5, has about as much again after some years, more across the grain and where moisture comes and goes.
-const CREEP: Spread = Spread::new(0.5, 1.0, 2.0);
+const CREEP: Band<f64> = Band::new(0.5, 1.0, 2.0);
 
 /// What time takes from a grip.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct After {
     /// What is left after years, as a part of the grip when new.
-    pub left: Spread,
+    pub left: Band<f64>,
     /// How much the round of the wheel may shrink before the tyre is slack.
     pub reserve: Length,
     /// How much of that the iron holds; wood holds the rest, and loses it in time.
@@ -55,7 +54,7 @@ pub fn after(build: &Build, fitting: &Fitting) -> Result<After, FitRefusal> {
     );
     let left = |creep: f64| (iron + wood) / (iron + (1.0 + creep) * wood);
     Ok(After {
-        left: Spread::new(left(CREEP.high), left(CREEP.middle), left(CREEP.low)),
+        left: Band::new(left(CREEP.high), left(CREEP.middle), left(CREEP.low)),
         reserve: millimetres(pull * (iron + wood) * TAU),
         in_iron: millimetres(pull * iron * TAU),
     })

@@ -1,6 +1,6 @@
 //! What is assumed of a wheel because nobody can measure it at the cart, and which end of it is taken.
 
-use crate::material::Level;
+use crate::quantity::End;
 
 /// Something that nobody measures at the cart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -44,19 +44,28 @@ impl Assumption {
 }
 
 /// Which end of each assumption is taken; the middle of all to begin with.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Corner([Level; Assumption::ALL.len()]);
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Corner([End; Assumption::ALL.len()]);
+
+impl Default for Corner {
+    fn default() -> Corner {
+        Corner([End::Middle; Assumption::ALL.len()])
+    }
+}
 
 impl Corner {
     /// Which end of this assumption is taken.
     #[must_use]
-    pub fn of(&self, assumption: Assumption) -> Level {
-        self.0.get(assumption as usize).copied().unwrap_or_default()
+    pub fn of(&self, assumption: Assumption) -> End {
+        self.0
+            .get(assumption as usize)
+            .copied()
+            .unwrap_or(End::Middle)
     }
 
     /// The same corner with this end of one assumption.
     #[must_use]
-    pub fn with(mut self, assumption: Assumption, level: Level) -> Corner {
+    pub fn with(mut self, assumption: Assumption, level: End) -> Corner {
         if let Some(place) = self.0.get_mut(assumption as usize) {
             *place = level;
         }

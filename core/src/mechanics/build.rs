@@ -1,7 +1,7 @@
 //! The wheel that a tyre is fitted to: its sizes, its timbers, its iron, and how its feet stand.
 
 use super::refusal::FitRefusal;
-use crate::material::{Species, Spread, Timber};
+use crate::material::{Iron, Species, Timber};
 use crate::quantity::circumference::Diameter;
 use crate::quantity::length::millimetres;
 use crate::quantity::{Length, LengthRange};
@@ -14,30 +14,6 @@ pub enum Feet {
     Sound,
     /// They give by hand.
     Slack,
-}
-
-/// The iron of the tyre, in MPa.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Iron {
-    /// Its modulus of elasticity.
-    pub modulus: f64,
-    /// Where it begins to stretch for good.
-    pub yields: Spread,
-}
-
-impl Iron {
-    /// Mild steel: 210 GPa and 235 MPa (EN 1993-1-1, S235 up to 16 mm). The standard promises the least; bars of it
-    /// are mostly 235 to 300 (from memory).
-    pub const MILD_STEEL: Iron = Iron {
-        modulus: 210_000.0,
-        yields: Spread::new(235.0, 235.0, 300.0),
-    };
-    /// Wrought iron: yields at 230 MPa in the mean of bars from old bridges (a study at Purdue University), while
-    /// annealed bars of the 19th century gave from 138; 190 GPa from memory.
-    pub const WROUGHT: Iron = Iron {
-        modulus: 190_000.0,
-        yields: Spread::new(150.0, 200.0, 230.0),
-    };
 }
 
 /// A wheel without its tyre, and the tyre that is to go on it.
@@ -82,7 +58,7 @@ pub struct Build {
 impl Build {
     /// The wheel as it is described, once its height, dish, tyre, felloe depth and spoke depth are said. What no
     /// question asks is taken in proportion (common practice, no source): felloes as wide as the tyre, spokes 7/10
-    /// as wide as deep, a nave of 2/9 of the height; sound feet, mild steel, elm nave, oak spokes, ash felloes.
+    /// as wide as deep, a nave of 2/9 of the height; sound feet, iron that nobody has told apart, elm nave, oak spokes, ash felloes.
     #[must_use]
     pub fn of(wheel: &Wheel) -> Option<Build> {
         let size = |size| wheel.sizes.get(size);
@@ -102,7 +78,7 @@ impl Build {
             felloes: wheel.felloes.felloes(),
             rim: wheel.rim?,
             feet: Feet::Sound,
-            iron: Iron::MILD_STEEL,
+            iron: Iron::NotKnown,
             nave_timber: Species::EnglishElm.into(),
             spoke_timber: Species::EnglishOak.into(),
             felloe_timber: Species::EuropeanAsh.into(),

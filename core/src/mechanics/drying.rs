@@ -7,14 +7,12 @@
 //! are open nothing holds the felloes out, and the tyre slackens by all that the wheel loses across, until they shut.
 
 use super::assumed::{Assumption, Corner};
-use super::band::Band;
 use super::build::Build;
 use super::moved::{Damp, Lost};
 use super::season::round;
 use super::stiffness::{half_felloe, mm};
-use crate::material::Level;
-use crate::quantity::Length;
 use crate::quantity::length::millimetres;
+use crate::quantity::{Band, End, Length};
 use crate::wheel::Rim;
 
 /// How wide a tongue is, as a part of the spoke's width (house: no source).
@@ -64,9 +62,9 @@ pub fn explains(build: &Build, slack: Slack, from: Damp, to: Damp) -> Band<Lengt
         let lost = Lost::of(build, &corner, from, to);
         millimetres(explained(build, slack, &lost).max(0.0))
     };
-    let mut band = Band::of(at(Level::Middle));
-    band.take(at(Level::Low));
-    band.take(at(Level::High));
+    let mut band = Band::certain(at(End::Middle));
+    band.take(at(End::Low));
+    band.take(at(End::High));
     band
 }
 

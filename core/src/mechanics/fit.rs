@@ -2,24 +2,28 @@
 
 use std::f64::consts::TAU;
 
-use uom::si::f64::Force;
-use uom::si::force::newton;
-
 use super::assumed::{Assumption, Corner};
 use super::build::Build;
 use super::gives::Pressed;
 use super::refusal::FitRefusal;
 use super::springs::{Ring, Springs, Wood};
 use super::stiffness::{Stiffness, mm};
-use crate::material::{MoistureContent, Spread};
+use crate::material::MoistureContent;
 use crate::quantity::circumference::Draw;
+use crate::quantity::force::newtons;
 use crate::quantity::length::millimetres;
-use crate::quantity::{Length, LengthRange};
+use crate::quantity::{Band, Force, Length, LengthRange};
 
 /// How much of the measured gaps really shuts: ends that are not square leave some open (assumed).
-const SHUTS: Spread = Spread::new(0.8, 1.0, 1.0);
+const SHUTS: Band<f64> = Band::new(0.8, 1.0, 1.0);
 /// The most draw that is reckoned with, as a part of the round: twice what red heat opens a tyre by.
-pub(super) const MOST_DRAW: f64 = 0.022;
+const MOST_DRAW: f64 = 0.022;
+
+/// The most draw that is reckoned with on this wheel.
+pub(super) fn most_draw(build: &Build) -> Draw {
+    let by_heat = build.across.round().0 * MOST_DRAW;
+    Draw(by_heat.min(LengthRange::Draw.max()))
+}
 
 /// How a tyre is fitted.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,7 +77,7 @@ impl Fitting {
         LengthRange::JointSum.check(self.joints)?;
         LengthRange::StandOff.check(self.stand_off)?;
         LengthRange::General.check(self.doubt)?;
-        let most = Draw(build.across.round().0 * MOST_DRAW);
+        let most = most_draw(build);
         let draw = self.draw;
         if draw > most {
             Err(FitRefusal::DrawTooGreat { draw, most })
@@ -155,11 +159,6 @@ impl Stiffness {
             self.bends(spoke) / self.foot,
         ])
     }
-}
-
-/// A force of so many newtons: the door.
-pub(super) fn newtons(v: f64) -> Force {
-    Force::new::<newton>(v)
 }
 
 /// The wheel under its tyre at one corner of what is assumed.

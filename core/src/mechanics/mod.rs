@@ -12,7 +12,7 @@ mod stiffness;
 pub mod dish;
 pub mod gives;
 pub mod fit;
-pub mod band;
+pub mod sheet;
 pub mod after;
 pub mod moved;
 pub mod year;
@@ -21,14 +21,14 @@ pub mod drying;
 
 pub use after::{After, after};
 pub use assumed::{Assumption, Corner};
-pub use band::{Band, Sheet, sheet};
-pub use build::{Build, Feet, Iron};
+pub use build::{Build, Feet};
 pub use drying::{Slack, explains};
 pub use fit::{Fit, Fitting, fit};
 pub use gives::Gives;
 pub use moved::Damp;
 pub use refusal::FitRefusal;
 pub use season::{Harm, Helps, Month, Range, Season, season};
+pub use sheet::{Leading, Sheet, sheet};
 pub use stiffness::bedding;
 pub use year::{Stand, StandSource, Year};
 

@@ -51,19 +51,17 @@ impl Lost {
         let level = corner.of(Assumption::Shrinkage);
         let nave = build.nave_timber.species;
         let (spoke, felloe) = (build.spoke_timber.species, build.felloe_timber.species);
-        let across = -felloe.across(level).between(from.rim, to.rim).0;
-        let half_nave = build.nave.0 / 2.0;
+        let across = -felloe.across(level).between(from.rim, to.rim).of_one();
+        let half_nave = mm(build.nave.0) / 2.0;
         Lost {
-            nave: -mm(nave.across(level).between(from.nave, to.nave).of(half_nave)),
-            spoke: -mm(spoke
-                .along(level)
-                .between(from.rim, to.rim)
-                .of(build.spoke_length())),
+            nave: -nave.across(level).between(from.nave, to.nave).of_one() * half_nave,
+            spoke: -spoke.along(level).between(from.rim, to.rim).of_one()
+                * mm(build.spoke_length()),
             depth: across * mm(build.felloe_depth),
-            along: -felloe.along(level).between(from.rim, to.rim).0,
+            along: -felloe.along(level).between(from.rim, to.rim).of_one(),
             across,
-            spoke_across: -spoke.across(level).between(from.rim, to.rim).0,
-            nave_along: -nave.along(level).between(from.nave, to.nave).0,
+            spoke_across: -spoke.across(level).between(from.rim, to.rim).of_one(),
+            nave_along: -nave.along(level).between(from.nave, to.nave).of_one(),
         }
     }
 

@@ -7,27 +7,24 @@
 
 use std::f64::consts::TAU;
 
-use uom::si::f64::Force;
-
 use super::assumed::{Assumption, Corner};
-use super::band::{Band, Leading};
 use super::build::Build;
-use super::fit::{Fit, Fitting, MOST_DRAW};
+use super::fit::{Fit, Fitting, most_draw};
 use super::gives::Gives;
 use super::moved::{Damp, Lost};
 use super::refusal::FitRefusal;
+use super::sheet::Leading;
 use super::springs::Springs;
 use super::stiffness::{Stiffness, mm};
 use super::year::Year;
-use crate::material::Spread;
-use crate::quantity::Length;
 use crate::quantity::circumference::Draw;
 use crate::quantity::length::millimetres;
+use crate::quantity::{Band, Force, Length};
 
 /// How much of the air's swing through the year the timber makes: rim and spokes, and the nave. Assumed, from the
 /// time that water takes through 30 mm of oak and through 150 mm of elm at about 10⁻¹⁰ m²/s; paint slows it further.
-const RIM_FOLLOWS: Spread = Spread::new(0.6, 0.85, 1.0);
-const NAVE_FOLLOWS: Spread = Spread::new(0.1, 0.3, 0.6);
+const RIM_FOLLOWS: Band<f64> = Band::new(0.6, 0.85, 1.0);
+const NAVE_FOLLOWS: Band<f64> = Band::new(0.1, 0.3, 0.6);
 
 /// How far shoulders may sink in for good (house). Wood is tested across its grain to a tenth of an inch: ASTM D143
 /// (from memory).
@@ -153,7 +150,7 @@ impl Through<'_> {
         let mean = year.mean();
         let moisture = year.0.get(month).copied().unwrap_or(self.fitting.moisture);
         let away = moisture.percent() - mean;
-        let follows = |spread: Spread| moisture.shifted(away * (spread.at(level) - 1.0));
+        let follows = |spread: Band<f64>| moisture.shifted(away * (spread.at(level) - 1.0));
         Damp {
             nave: follows(NAVE_FOLLOWS),
             rim: follows(RIM_FOLLOWS),
@@ -230,10 +227,10 @@ pub fn season(build: &Build, fitting: &Fitting, year: &Year) -> Result<Season, F
 impl Month {
     fn of(fit: Fit) -> Month {
         Month {
-            grip: Band::of(fit.grip),
-            spoke: Band::of(fit.spoke),
-            off: Band::of(fit.off),
-            slack: Band::of(fit.slack),
+            grip: Band::certain(fit.grip),
+            spoke: Band::certain(fit.spoke),
+            off: Band::certain(fit.off),
+            slack: Band::certain(fit.slack),
         }
     }
 
@@ -280,7 +277,7 @@ impl Through<'_> {
     /// How much draw suits the year at this corner.
     fn range(&self, year: &Year, ends: [usize; 2]) -> Range {
         let [dry, wet] = ends.map(|month| self.at(self.damp(year, month)));
-        let most = self.build.across.round().0 * MOST_DRAW;
+        let most = most_draw(self.build).0;
         let least = self.fitting.joints;
         let both = |draw: Length| self.both(&dry, &wet, Draw(draw));
         let grips = |draw: Length| both(draw)[0].0.grip.value > 0.0;

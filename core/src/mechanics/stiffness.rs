@@ -6,34 +6,32 @@ use uom::si::length::millimeter;
 
 use super::assumed::{Assumption, Corner};
 use super::build::{Build, Feet};
+use crate::material::MoistureContent;
 use crate::material::timber::{drier_is_stronger, hankinson, sin_squared};
-use crate::material::{MoistureContent, Spread};
-use crate::quantity::Length;
+use crate::quantity::force::in_megapascals;
+use crate::quantity::{Band, Length};
 use crate::wheel::Rim;
 
 /// How much of a spoke's section bears at its shoulder on the felloe and on the nave: what tongue and foot leave of
 /// it (house: common practice, no source).
-const SHOULDERS: [Spread; 2] = [
-    Spread::new(0.4, 0.535, 0.65),
-    Spread::new(0.33, 0.444, 0.56),
-];
+const SHOULDERS: [Band<f64>; 2] = [Band::new(0.4, 0.535, 0.65), Band::new(0.33, 0.444, 0.56)];
 /// A shoulder bears more than its area, because the wood beside it helps: EN 1995-1-1, 6.1.5, has factors of 1 to 1.75
 /// (from memory).
-const HELPED: Spread = Spread::new(1.0, 1.5, 1.75);
+const HELPED: Band<f64> = Band::new(1.0, 1.5, 1.75);
 /// How steeply pressure spreads under a shoulder, from elastic sheets reckoned part by part: a depth `d` under a
 /// shoulder `s` across gives as much as `d s / (s + 0.58 d)` pressed evenly.
 const SPREADS: f64 = 0.58;
 /// How much of the nave's radius is wood between the spoke and the box (house: no source).
 const NAVE_WOOD: f64 = 0.7;
 /// What crushed wood takes on, as a part of what it did before (assumed).
-const CRUSHED: Spread = Spread::new(0.03, 0.1, 0.2);
+const CRUSHED: Band<f64> = Band::new(0.03, 0.1, 0.2);
 /// How far the felloes of one rim stray together from the mean of their kind (assumed: single pieces stray by 22 %, *Wood
 /// Handbook*, Table 5-6, and there are about six).
-const STIFF: Spread = Spread::new(0.9, 1.0, 1.1);
+const STIFF: Band<f64> = Band::new(0.9, 1.0, 1.1);
 /// How firmly feet hold a spoke upright, as a part of one that is held at its foot alone; a rim that keeps the outer
 /// end from turning makes it four (assumed).
-const SOUND: Spread = Spread::new(0.5, 1.0, 4.0);
-const SLACK: Spread = Spread::new(0.05, 0.2, 0.5);
+const SOUND: Band<f64> = Band::new(0.5, 1.0, 4.0);
+const SLACK: Band<f64> = Band::new(0.05, 0.2, 0.5);
 /// How thick the foot is in its mortise, as a part of the spoke's width: 25/32 in of a spoke of about 1¾ in; M. T.
 /// Richardson (comp.), *Practical Carriage Building*, vol. 1, 1891.
 const FOOT: f64 = 0.42;
@@ -122,8 +120,9 @@ impl Stiffness {
         let mut wheel = Stiffness {
             radius,
             iron,
-            yields: iron * build.iron.yields.at(corner.of(Assumption::Iron)),
-            modulus: build.iron.modulus,
+            yields: iron
+                * in_megapascals(build.iron.yield_strength().at(corner.of(Assumption::Iron))),
+            modulus: in_megapascals(build.iron.modulus().middle),
             half_tyre: thick / 2.0,
             rim: 0.0,
             ends: 0.0,

@@ -1,14 +1,12 @@
 //! The moisture that thin wood has month by month where a cart stands, January first.
 
-use uom::si::f64::ThermodynamicTemperature;
-use uom::si::thermodynamic_temperature::degree_celsius;
-
 use crate::material::moisture::MoistureRefusal;
 use crate::material::{MoistureContent, equilibrium};
-use crate::quantity::Percent;
+use crate::quantity::temperature::{celsius, in_celsius};
+use crate::quantity::{Percent, Temperature};
 
 /// The air of one month: its mean humidity and its mean temperature.
-pub type Air = (Percent, ThermodynamicTemperature);
+pub type Air = (Percent, Temperature);
 
 /// The moisture of thin wood in each month, January first.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,10 +69,10 @@ const PORTLAND: [f64; 12] = [
 const PHOENIX: [f64; 12] = [9.4, 8.4, 7.9, 6.1, 5.1, 4.6, 6.2, 6.9, 6.9, 7.0, 8.2, 9.5];
 
 /// The air, or the frost that it is reckoned as; what is colder than any place on earth stays as it is.
-fn frost_at_most(air: ThermodynamicTemperature) -> ThermodynamicTemperature {
-    let celsius = air.get::<degree_celsius>();
-    if (COLDEST_ON_EARTH..FROST).contains(&celsius) {
-        ThermodynamicTemperature::new::<degree_celsius>(FROST)
+fn frost_at_most(air: Temperature) -> Temperature {
+    let degrees = in_celsius(air);
+    if (COLDEST_ON_EARTH..FROST).contains(&degrees) {
+        celsius(FROST)
     } else {
         air
     }
@@ -165,8 +163,8 @@ impl Stand {
 }
 
 /// The moisture in air of the table; a test holds the table to what the equation is good for.
-fn in_air((humidity, celsius): (f64, f64)) -> f64 {
-    let air = ThermodynamicTemperature::new::<degree_celsius>(celsius);
+fn in_air((humidity, degrees): (f64, f64)) -> f64 {
+    let air = celsius(degrees);
     let humidity = Percent::from_paper(humidity);
     humidity
         .ok()

@@ -59,10 +59,18 @@ pub mod measured;
 pub mod decimal;
 pub mod percent;
 pub mod circumference;
+pub mod temperature;
+pub mod force;
+pub mod strain;
+pub mod band;
 
+pub use band::{Band, End};
 pub use decimal::decimal;
+pub use force::{Force, Stress};
 pub use length::Length;
 pub use measured::Measured;
 pub use percent::Percent;
 pub use range::LengthRange;
 pub use refusal::Refusal;
+pub use strain::Strain;
+pub use temperature::{Temperature, TemperatureRise};

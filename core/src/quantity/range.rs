@@ -64,6 +64,10 @@ length_ranges! {
     NaveDiameter: "nave diameter", 50.0 to 900.0 mm, "across the nave, where the spokes enter it";
     JointSum: "sum of the joints", 0.0 to 500.0 mm, "all joint gaps at the sole added up";
     BoxLength: "box length", 30.0 to 600.0 mm, "along the box, from end to end";
+    Round: "round", 300.0 to 9500.0 mm, "once about a wheel or a tyre";
+    TravellerRound: "traveller's own round", 100.0 to 3000.0 mm, "once about the traveller";
+    Draw: "draw", 0.0 to 100.0 mm, "how much smaller round the tyre is than the wheel";
+    Clearance: "clearance", 0.0 to 50.0 mm, "between the hot tyre and the sole, across the wheel";
     General: "length", 0.0 to 20000.0 mm, "any other length";
 }
 

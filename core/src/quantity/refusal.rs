@@ -6,10 +6,12 @@
 use std::error::Error;
 use std::fmt::{self, Display, Formatter};
 
+use super::decimal::decimal;
 use super::format::{Fraction, LengthStyle, format_length, is_measurable};
 use super::length::{Length, to_paper_mm};
 use super::range::LengthRange;
 use super::spelling::BareUnit;
+use super::temperature::{ICE_K, Temperature, TemperatureRange, in_celsius};
 
 /// Why a length was not taken; what stood before stands unchanged.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,6 +59,18 @@ pub enum Refusal {
     NoShare {
         /// What was given.
         given: String,
+    },
+    /// The temperature is lower than any can be.
+    BelowAbsoluteZero {
+        /// The temperature that was given.
+        given: Temperature,
+    },
+    /// The temperature lies outside its named range.
+    Temperature {
+        /// The range it was checked against.
+        range: TemperatureRange,
+        /// The temperature that was given.
+        given: Temperature,
     },
 }
 
@@ -129,6 +143,20 @@ impl Display for Refusal {
                 f,
                 "“{given}” was given, and a share may be from 0 % to 100 %"
             ),
+            Refusal::BelowAbsoluteZero { given } => write!(
+                f,
+                "The temperature was given as {}, and nothing is colder than {} °C",
+                degrees(*given),
+                minus(-ICE_K)
+            ),
+            Refusal::Temperature { range, given } => write!(
+                f,
+                "The temperature{} was given as {}, and it may be from {} °C to {} °C",
+                of(*range),
+                degrees(*given),
+                minus(range.ends().0),
+                minus(range.ends().1)
+            ),
         }?;
         write!(f, "; nothing was changed.")
     }
@@ -189,6 +217,24 @@ fn bare_words(bare: BareUnit) -> (&'static str, &'static str) {
         BareUnit::Inch => ("inches", "in"),
         BareUnit::Thou => ("thou", "thou"),
     }
+}
+
+/// Whose temperature is meant, as it follows the word.
+fn of(range: TemperatureRange) -> &'static str {
+    match range {
+        TemperatureRange::Air => " of the air",
+        TemperatureRange::Measured => " of the iron as it is measured",
+        TemperatureRange::Iron => " of the iron",
+    }
+}
+
+/// Degrees Celsius: rounded to whole ones, a temperature just past an end would read like that end.
+fn degrees(temperature: Temperature) -> String {
+    format!("{} °C", minus(in_celsius(temperature)))
+}
+
+fn minus(v: f64) -> String {
+    decimal(v, 2).replace('-', "−")
 }
 
 /// Millimetres to the last decimal: rounded, a length just past an end would read like that end.

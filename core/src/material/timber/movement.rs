@@ -2,8 +2,8 @@
 
 use super::Species;
 use crate::material::moisture::MoistureContent;
-use crate::material::spread::{Level, Spread};
-use crate::material::strain::Strain;
+use crate::quantity::Strain;
+use crate::quantity::{Band, End};
 
 /// Above it wood swells no further, in percent: *Wood Handbook*, chapter 4, takes 30; others 25 to 32.
 const SATURATED: f64 = 30.0;
@@ -28,14 +28,14 @@ fn coefficient(shrinkage: f64) -> f64 {
 impl Species {
     /// How it moves across the grain, radially.
     #[must_use]
-    pub fn radial(self, level: Level) -> Movement {
+    pub fn radial(self, level: End) -> Movement {
         let row = self.row();
         Movement::new(row.radial, level, row.printed.map(|[radial, _]| radial))
     }
 
     /// How it moves across the grain, tangentially.
     #[must_use]
-    pub fn tangential(self, level: Level) -> Movement {
+    pub fn tangential(self, level: End) -> Movement {
         let row = self.row();
         let printed = row.printed.map(|[_, tangential]| tangential);
         Movement::new(row.tangential, level, printed)
@@ -44,11 +44,11 @@ impl Species {
     /// How it moves across the grain where nobody knows how the piece was cut: radially at the low end,
     /// tangentially at the high one, half-way in the middle.
     #[must_use]
-    pub fn across(self, level: Level) -> Movement {
+    pub fn across(self, level: End) -> Movement {
         match level {
-            Level::Low => self.radial(Level::Low),
-            Level::High => self.tangential(Level::High),
-            Level::Middle => {
+            End::Low => self.radial(End::Low),
+            End::High => self.tangential(End::High),
+            End::Middle => {
                 let (one, other) = (self.radial(level), self.tangential(level));
                 Movement {
                     shrinkage: (one.shrinkage + other.shrinkage) / 2.0,
@@ -60,13 +60,13 @@ impl Species {
 
     /// How it moves along the grain.
     #[must_use]
-    pub fn along(self, level: Level) -> Movement {
+    pub fn along(self, level: End) -> Movement {
         Movement::new(self.row().along, level, None)
     }
 }
 
 impl Movement {
-    fn new(shrinkage: Spread, level: Level, printed: Option<f64>) -> Movement {
+    fn new(shrinkage: Band<f64>, level: End, printed: Option<f64>) -> Movement {
         let at = shrinkage.at(level);
         Movement {
             shrinkage: at,
@@ -94,23 +94,24 @@ impl Movement {
     /// handbook takes 13-3 for the whole: so no size jumps at 6 or 14 %. Past 30 % nothing moves.
     #[must_use]
     pub fn between(self, from: MoistureContent, to: MoistureContent) -> Strain {
-        self.since_ten(to.percent()) + -self.since_ten(from.percent()) + self.past_ends(from, to)
+        let straight = self.since_ten(to.percent()) - self.since_ten(from.percent());
+        Strain::of(straight + self.past_ends(from, to))
     }
 
     /// The part of a change that is straight, counted from 10 %.
-    fn since_ten(self, percent: f64) -> Strain {
-        Strain(self.coefficient * (percent.clamp(STRAIGHT[0], STRAIGHT[1]) - 10.0))
+    fn since_ten(self, percent: f64) -> f64 {
+        self.coefficient * (percent.clamp(STRAIGHT[0], STRAIGHT[1]) - 10.0)
     }
 
     /// The parts below 6 % and above 14 %.
-    fn past_ends(self, from: MoistureContent, to: MoistureContent) -> Strain {
+    fn past_ends(self, from: MoistureContent, to: MoistureContent) -> f64 {
         let (from, to) = (from.percent().min(SATURATED), to.percent().min(SATURATED));
         let below = self.curved(from.min(STRAIGHT[0]), to.min(STRAIGHT[0]));
         below + self.curved(from.max(STRAIGHT[1]), to.max(STRAIGHT[1]))
     }
 
     /// Equation 13-3.
-    fn curved(self, from: f64, to: f64) -> Strain {
-        Strain((to - from) / (SATURATED * 100.0 / self.shrinkage - SATURATED + from))
+    fn curved(self, from: f64, to: f64) -> f64 {
+        (to - from) / (SATURATED * 100.0 / self.shrinkage - SATURATED + from)
     }
 }

@@ -5,7 +5,7 @@ use crate::material::source::Source::{
     self, Assumed, EuropeanWood, HandbookMovement, HandbookRatios, HandbookShrinkage,
     HandbookStrength, HandbookVariation, Lavers, ToolBox, Traders, WoodDatabase,
 };
-use crate::material::spread::Spread;
+use crate::quantity::Band;
 
 /// What was read of one timber.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,40 +13,40 @@ pub struct Row {
     /// The word that stands for it on paper.
     pub code: &'static str,
     /// Shrinkage from green to bone dry, in percent, radial.
-    pub radial: Spread,
+    pub radial: Band<f64>,
     /// The same, tangential.
-    pub tangential: Spread,
+    pub tangential: Band<f64>,
     /// The same, along the grain.
-    pub along: Spread,
+    pub along: Band<f64>,
     /// Change of size for each percent of moisture from 6 to 14 %, radial and tangential, where it is printed.
     pub printed: Option<[f64; 2]>,
     /// Strength in bending, MPa.
-    pub bending: Spread,
+    pub bending: Band<f64>,
     /// Modulus of elasticity along the grain, MPa.
-    pub modulus: Spread,
+    pub modulus: Band<f64>,
     /// Crushing strength along the grain, MPa.
-    pub crushing: Spread,
+    pub crushing: Band<f64>,
     /// Stress across the grain at the proportional limit, MPa.
-    pub side_grain: Spread,
+    pub side_grain: Band<f64>,
     /// Modulus across the grain as a part of that along it.
-    pub across: Spread,
+    pub across: Band<f64>,
     /// Where these were read.
     pub sources: &'static [Source],
 }
 
-const fn one(v: f64) -> Spread {
-    Spread::new(v, v, v)
+const fn one(v: f64) -> Band<f64> {
+    Band::new(v, v, v)
 }
 
-const fn between(low: f64, middle: f64, high: f64) -> Spread {
-    Spread::new(low, middle, high)
+const fn between(low: f64, middle: f64, high: f64) -> Band<f64> {
+    Band::new(low, middle, high)
 }
 
 /// 0.1 to 0.2 % along the grain from green to bone dry (*Wood Handbook*, p. 4-5). It tells of up to 2 % in reaction
 /// and juvenile wood, which no wheel should be made of.
-const ALONG: Spread = between(0.1, 0.15, 0.2);
+const ALONG: Band<f64> = between(0.1, 0.15, 0.2);
 /// Hardwoods of the *Wood Handbook*, Table 5-1, lie about these; where a kind does not stand there.
-const ACROSS: Spread = between(0.07, 0.1, 0.16);
+const ACROSS: Band<f64> = between(0.07, 0.1, 0.16);
 
 const HANDBOOK: &[Source] = &[
     HandbookShrinkage,

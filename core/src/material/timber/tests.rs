@@ -6,9 +6,9 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::material::moisture::MoistureContent;
-use crate::material::spread::Level;
+use crate::quantity::End;
 
-const LEVELS: [Level; 3] = [Level::Low, Level::Middle, Level::High];
+const LEVELS: [End; 3] = End::ALL;
 
 fn percent(v: f64) -> MoistureContent {
     MoistureContent::from_percent(v).unwrap()
@@ -40,7 +40,7 @@ fn every_spread_is_in_order_and_has_a_source() {
             timber.side_grain(),
             timber.across(),
         ];
-        for Spread { low, middle, high } in spreads {
+        for Band { low, middle, high } in spreads {
             assert!(0.0 < low && low <= middle && middle <= high, "{species:?}");
         }
         assert!(row.along.high < row.radial.low && row.radial.low < row.tangential.low);
@@ -99,20 +99,20 @@ proptest! {
         let (dry, wet) = (percent(a.min(b)), percent(a.max(b)));
         for movement in [kind.radial(level), kind.tangential(level), kind.along(level), kind.across(level)] {
             let (swells, shrinks) = (movement.between(dry, wet), movement.between(wet, dry));
-            prop_assert!(swells.0 >= 0.0 && shrinks.0 <= 0.0);
-            prop_assert!(swells.0 < 0.2);
+            prop_assert!(swells.of_one() >= 0.0 && shrinks.of_one() <= 0.0);
+            prop_assert!(swells.of_one() < 0.2);
         }
     }
 
     #[test]
     fn no_size_jumps_where_the_equations_meet(kind in species(), edge in proptest::sample::select(vec![6.0, 14.0, 30.0]), far in 0.0..60.0_f64) {
-        let of = |m: f64| kind.tangential(Level::Middle).between(percent(far), percent(m)).0;
+        let of = |m: f64| kind.tangential(End::Middle).between(percent(far), percent(m)).of_one();
         prop_assert!((of(edge - 1e-6) - of(edge + 1e-6)).abs() < 1e-7);
     }
 
     #[test]
     fn above_saturation_nothing_moves(kind in species(), a in 30.0..60.0_f64, b in 30.0..60.0_f64) {
-        prop_assert_eq!(kind.tangential(Level::High).between(percent(a), percent(b)).0, 0.0);
+        prop_assert_eq!(kind.tangential(End::High).between(percent(a), percent(b)).of_one(), 0.0);
     }
 
     #[test]

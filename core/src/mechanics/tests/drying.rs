@@ -45,11 +45,11 @@ fn on_an_open_rim_the_tyre_slackens_by_all_the_wheel_loses() {
     // Table 13-5 of the *Wood Handbook*, each half-way between radial and tangential; 6 % of each.
     let nave = 150.0 * 6.0 * (0.001_44 + 0.003_38) / 2.0;
     let felloe = 90.0 * 6.0 * (0.001_69 + 0.002_74) / 2.0;
-    let spoke = 435.0 * -oak.along(Level::Middle).between(from, to).0;
+    let spoke = 435.0 * -oak.along(End::Middle).between(from, to).of_one();
     let open = dried(&build, Slack::TyreOpen, 14.0, 8.0).middle;
     let by_hand = std::f64::consts::TAU * (nave + felloe + spoke);
     assert!((mm(open) - by_hand).abs() < 1e-6, "{} {by_hand}", mm(open));
-    assert!(elm.along(Level::Middle) == ash.along(Level::Middle));
+    assert!(elm.along(End::Middle) == ash.along(End::Middle));
     // The nave alone is left as it was where it has not dried yet.
     let slow = Damp {
         nave: from,

@@ -1,17 +1,12 @@
 //! A tyre through the year.
 
-use uom::si::f64::ThermodynamicTemperature;
-use uom::si::thermodynamic_temperature::degree_celsius;
-
 use super::*;
 use crate::material::moisture::MoistureRefusal;
-use crate::quantity::Percent;
+use crate::quantity::temperature::celsius;
+use crate::quantity::{Percent, Temperature};
 
-fn air(humidity: u8, celsius: f64) -> (Percent, ThermodynamicTemperature) {
-    (
-        Percent::whole(humidity),
-        ThermodynamicTemperature::new::<degree_celsius>(celsius),
-    )
+fn air(humidity: u8, degrees: f64) -> (Percent, Temperature) {
+    (Percent::whole(humidity), celsius(degrees))
 }
 
 #[test]

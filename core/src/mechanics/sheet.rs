@@ -1,49 +1,14 @@
 //! How far what is assumed moves the answer: the corners of the four assumptions that move it most.
 
-use uom::si::f64::Force;
-
 use super::assumed::{Assumption, Corner};
 use super::build::Build;
 use super::fit::{Fit, Fitting, fit_checked};
 use super::refusal::FitRefusal;
-use crate::material::Level;
-use crate::quantity::Length;
 use crate::quantity::circumference::Draw;
+use crate::quantity::{Band, End, Force, Length};
 
 /// How many assumptions are taken at both ends together.
 pub const LEADING: usize = 4;
-
-/// A value at the middle of all that is assumed, and the least and the most of its corners.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Band<T> {
-    /// The least of all corners.
-    pub low: T,
-    /// With the middle of all that is assumed.
-    pub middle: T,
-    /// The most of all corners.
-    pub high: T,
-}
-
-impl<T: Copy + PartialOrd> Band<T> {
-    /// A band that is one value as yet.
-    pub(super) fn of(middle: T) -> Band<T> {
-        Band {
-            low: middle,
-            middle,
-            high: middle,
-        }
-    }
-
-    /// The band with this value in it.
-    pub(super) fn take(&mut self, value: T) {
-        if value < self.low {
-            self.low = value;
-        }
-        if value > self.high {
-            self.high = value;
-        }
-    }
-}
 
 /// The four assumptions that move an answer most, the widest first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,7 +20,7 @@ impl Leading {
         let middle = answer(&Corner::default());
         let swing = |assumption| {
             let at = |level| answer(&Corner::default().with(assumption, level));
-            let (low, high) = (at(Level::Low), at(Level::High));
+            let (low, high) = (at(End::Low), at(End::High));
             low.max(high).max(middle) - low.min(high).min(middle)
         };
         let mut all = Assumption::ALL.map(|assumption| (swing(assumption), assumption));
@@ -70,9 +35,9 @@ impl Leading {
             let mut corner = Corner::default();
             for (at, assumption) in self.0.into_iter().enumerate() {
                 let level = if bits >> at & 1 == 0 {
-                    Level::Low
+                    End::Low
                 } else {
-                    Level::High
+                    End::High
                 };
                 corner = corner.with(assumption, level);
             }
@@ -122,11 +87,11 @@ pub fn sheet(build: &Build, fitting: &Fitting) -> Result<Sheet, FitRefusal> {
     let middle = at(&Corner::default());
     let mut sheet = Sheet {
         middle,
-        grip: Band::of(middle.grip),
-        spoke: Band::of(middle.spoke),
-        dish: Band::of(middle.dish),
-        stretched: Band::of(middle.stretched),
-        worst: Band::of(middle.pressed.worst().1),
+        grip: Band::certain(middle.grip),
+        spoke: Band::certain(middle.spoke),
+        dish: Band::certain(middle.dish),
+        stretched: Band::certain(middle.stretched),
+        worst: Band::certain(middle.pressed.worst().1),
         leading,
         measured: [-1.0, 1.0].map(|side| {
             let draw = Draw(fitting.draw.0 + fitting.doubt * side);
