@@ -17,6 +17,7 @@
 pub mod quantity;
 pub mod material;
 pub mod wheel;
+pub mod mechanics;
 pub mod survey;
 pub mod daybook;
 pub mod diagnosis;

@@ -3,3 +3,11 @@
 
 pub mod iron;
 pub mod steel;
+pub mod moisture;
+pub mod source;
+pub mod timber;
+
+pub use iron::Iron;
+pub use moisture::{MoistureContent, equilibrium};
+pub use source::Source;
+pub use timber::{Grain, Species, Timber};

@@ -46,3 +46,31 @@ impl<T: Copy> Band<T> {
         }
     }
 }
+
+impl<T: Copy + PartialOrd> Band<T> {
+    /// Makes the band wide enough for this value.
+    pub(crate) fn take(&mut self, value: T) {
+        if value < self.low {
+            self.low = value;
+        }
+        if value > self.high {
+            self.high = value;
+        }
+    }
+}
+
+impl Band<f64> {
+    /// A value between two others: a door for tables of constants.
+    #[must_use]
+    pub const fn new(low: f64, middle: f64, high: f64) -> Band<f64> {
+        Band { low, middle, high }
+    }
+
+    /// The band at least as wide as this share of the middle to both sides.
+    #[must_use]
+    pub fn widened(mut self, share: f64) -> Band<f64> {
+        self.take(self.middle * (1.0 - share));
+        self.take(self.middle * (1.0 + share));
+        self
+    }
+}

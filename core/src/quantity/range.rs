@@ -59,6 +59,10 @@ length_ranges! {
     RotDepth: "rot depth", 0.0 to 200.0 mm, "how deep a point goes into soft wood";
     FelloeDepth: "felloe depth", 10.0 to 400.0 mm, "through the felloe, from sole to belly";
     SpokeDepth: "spoke depth", 10.0 to 200.0 mm, "through the spoke, from face to back";
+    FelloeWidth: "felloe width", 10.0 to 400.0 mm, "across the felloe, from face to back";
+    SpokeWidth: "spoke width", 10.0 to 200.0 mm, "across the spoke, in the plane of the wheel";
+    NaveDiameter: "nave diameter", 50.0 to 900.0 mm, "across the nave, where the spokes enter it";
+    JointSum: "sum of the joints", 0.0 to 500.0 mm, "all joint gaps at the sole added up";
     BoxLength: "box length", 30.0 to 600.0 mm, "along the box, from end to end";
     Round: "round", 300.0 to 9500.0 mm, "once about a wheel or a tyre";
     TravellerRound: "traveller's own round", 100.0 to 3000.0 mm, "once about the traveller";

@@ -27,10 +27,16 @@ pub mod cure;
 pub mod glossary;
 pub mod tyring;
 pub mod history;
+pub mod timber;
+pub mod grip;
+pub mod year;
+pub mod drying;
 pub mod report;
 
 #[cfg(test)]
 mod sample;
+#[cfg(test)]
+mod sample_fit;
 #[cfg(test)]
 mod tests;
 

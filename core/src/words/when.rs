@@ -2,7 +2,7 @@
 
 use crate::daybook::{Day, Entry, Stamp};
 
-const MONTHS: [&str; 12] = [
+pub(super) const MONTHS: [&str; 12] = [
     "January",
     "February",
     "March",
