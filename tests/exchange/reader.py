@@ -14,7 +14,7 @@ import zlib
 MB = 10**6
 SIDES = ("readings.csv", "READ-ME.txt")
 DIGEST = re.compile(r"[0-9a-f]{64}")
-ONE_THREAD = ("vehicle", "wheel", "limit", "decision", "same-as")
+ONE_THREAD = ("vehicle", "wheel", "limit", "decision", "same-as", "marks")
 
 with open(sys.argv[1], encoding="utf-8") as file:
     SCHEMA = json.load(file)
@@ -459,6 +459,31 @@ def says_erasure(slot, fields):
     return {}
 
 
+def is_spot(value):
+    within = lambda n: whole(n) is not None and whole(n) <= 1000
+    return isinstance(value, list) and len(value) == 2 and all(map(within, value))
+
+
+def says_marks(slot, fields):
+    if not is_digest(slot):
+        return None
+    all_known, marks = True, []
+    for fields_of_mark in fields.take("marks", is_list_of(is_object), True):
+        mark = Fields(fields_of_mark)
+        said = {"mark": mark.take("mark", is_text, True)}
+        all_known = all_known and said["mark"] in words("mark", "mark")
+        if said["mark"] in words("mark", "mark"):
+            spots = mark.take("at", is_list_of(is_spot), True)
+            fits = {"line": len(spots) >= 2, "ring": len(spots) == 2, "pin": len(spots) == 1}
+            need(fits[said["mark"]], "a mark has too few places, or too many")
+            said["at"] = [[whole(n) for n in spot] for spot in spots]
+            if said["mark"] == "pin":
+                said["text"] = mark.take("text", is_text) or ""
+        fields.fields.update(mark.fields)
+        marks.append(said)
+    return {"marks": marks} if all_known else None
+
+
 def says_decision(slot, fields):
     if not slot_is("decision-slot")(slot):
         return None
@@ -508,6 +533,7 @@ SAYS = {
     "vehicle": says_vehicle, "wheel": says_wheel, "visit": says_visit, "reading": says_reading,
     "remark": says_remark, "picture": says_picture, "erasure": says_erasure, "decision": says_decision,
     "limit": says_limit, "same-as": says_same_as, "work": says_work, "report": says_report,
+    "marks": says_marks,
 }
 
 
@@ -623,8 +649,13 @@ def threads_of_group(book, entries, one_thread):
     ]
 
 
+def erased(threads):
+    counting = [entry for thread in threads for entry in thread.counts() if entry["said"] is not None]
+    return {entry["slot"] for entry in counting if entry["kind"] == "erasure"}
+
+
 def hidden(book, threads):
-    struck_vehicles, visits = set(), {}
+    struck_vehicles, visits, pictures = set(), {}, {}
     for thread in threads:
         first = thread.entries[0]
         of, kind, slot, _ = group(first)
@@ -632,12 +663,20 @@ def hidden(book, threads):
             struck_vehicles.add(of)
         if kind == "visit":
             visits.setdefault(of, []).append(thread)
+        if kind == "picture":
+            for name in {entry["said"]["sha256"] for entry in thread.entries if entry["said"] is not None}:
+                pictures.setdefault((of, name), []).append(thread)
+    gone = erased(threads)
     for of in visits.values():
         of.sort(key=lambda thread: order(thread.entries[0]))
 
     def is_hidden(entry):
         if subject(entry) in struck_vehicles:
             return True
+        if entry["kind"] == "marks":
+            spoken = pictures.get((subject(entry), entry["slot"]), [])
+            if entry["slot"] in gone or spoken and all(thread.comes_to == "struck" for thread in spoken):
+                return True
         named = [thread for thread in visits.get(subject(entry), []) if thread.has(entry["visit"])]
         return bool(named) and named[0].comes_to == "struck"
 
@@ -650,8 +689,6 @@ def told(data):
     except Refused as why:
         return {"refused": str(why)}
     threads = threads_of(book)
-    counting = [entry for thread in threads for entry in thread.counts() if entry["said"] is not None]
-    erased = {entry["slot"] for entry in counting if entry["kind"] == "erasure"}
     return {
         "ids": sorted(book),
         "threads": sorted(
@@ -660,7 +697,7 @@ def told(data):
             for thread in threads
         ),
         "hidden": sorted(hidden(book, threads)),
-        "erased": sorted(erased),
+        "erased": sorted(erased(threads)),
         "newer": sorted(id for id, entry in book.items() if entry["newer"]),
         "warnings": sorted(warnings),
     }

@@ -1,8 +1,8 @@
 //! Our lines against the JSON Schema of a line, by a validator that is not ours.
 
 use cartside_core::daybook::{
-    Day, Decision, Digest, Hand, Kind, LimitSaid, Picture, Report, SameAs, Says, Stamp, Threshold,
-    Unwritten, Visit, WheelSaid, Work, WorkDone,
+    Day, Decision, Digest, Hand, Kind, LimitSaid, Mark, Marks, Picture, Report, SameAs, Says, Spot,
+    Stamp, Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use cartside_core::diagnosis::house_limits;
 use cartside_core::paper::line;
@@ -35,7 +35,7 @@ fn strict() -> Validator {
     only_known_words(&mut schema);
     for said in [
         "vehicle", "wheel", "visit", "reading", "remark", "picture", "erasure", "decision",
-        "limit", "work", "report", "same-as",
+        "limit", "work", "report", "same-as", "marks", "mark",
     ] {
         assert!(schema["$defs"][said]["properties"].is_object(), "{said}");
         schema["$defs"][said]["additionalProperties"] = false.into();
@@ -61,7 +61,7 @@ fn only_slots_of_the_kind(schema: &mut Value) {
         )
     };
     let closed: Vec<Value> = rules.iter().filter_map(of_kind).collect();
-    assert_eq!(closed.len(), 12, "one for each kind");
+    assert_eq!(closed.len(), 13, "one for each kind");
     rules.extend(closed);
 }
 
@@ -205,6 +205,19 @@ fn about_parts() -> Vec<Unwritten> {
         .collect()
 }
 
+/// Marks on a picture, of none to all sorts.
+fn drawn() -> [Vec<Mark>; 4] {
+    let (first, last) = (Spot::at(0, 1000), Spot::at(1000, 0));
+    let pins = ["", "\u{7}½ \"crack\" \\ 🛞"].map(|text| Mark::Pin(last, text.to_owned()));
+    let line = Mark::Line(vec![first, Spot::at(333, 1), last]);
+    [
+        vec![],
+        vec![line],
+        vec![Mark::Ring(last, first)],
+        pins.to_vec(),
+    ]
+}
+
 fn visits() -> Vec<Unwritten> {
     let plain = Visit {
         place: "Long Barn".to_owned(),
@@ -287,6 +300,10 @@ fn everything() -> Vec<Unwritten> {
     all.extend(readings());
     all.extend(about_parts());
     all.push(entry(Says::Erasure(id("jpeg"))));
+    all.extend(drawn().map(|all| {
+        let picture = id("jpeg");
+        entry(Says::Marks(Marks { picture, all }))
+    }));
     all.extend(decisions());
     all.extend(limits());
     all.extend(work_and_reports());
@@ -396,6 +413,15 @@ fn report(says: &Value) -> String {
     outcome("report", "vehicle/report", says)
 }
 
+fn marked(says: &Value) -> String {
+    outcome("marks", &id("jpeg").hex(), says)
+}
+
+/// A line with one mark.
+fn one_mark(mark: &Value) -> String {
+    marked(&json!({ "marks": [mark] }))
+}
+
 fn examined(says: &Value) -> String {
     changed(&visit(), |line| line["says"] = says.clone())
 }
@@ -410,6 +436,12 @@ pub(crate) fn good_outcomes() -> Vec<String> {
         work(&json!({ "did": [] })),
         report(&json!({ "text": "", "to": "", "core": "" })),
         examined(&json!({ "used_for": ["people", "goods"], "stage": "on-the-arm" })),
+        marked(&json!({ "marks": [] })),
+        one_mark(&json!({ "mark": "line", "at": [[0, 1000], [0, 1000]] })),
+        one_mark(&json!({ "mark": "ring", "at": [[1000, 1000], [0, 0]] })),
+        one_mark(&json!({ "mark": "pin", "at": [[0, 0]] })),
+        // More than this version writes.
+        marked(&json!({ "marks": vec![json!({ "mark": "line", "at": vec![[5, 5]; 65] }); 41] })),
     ]
 }
 
@@ -448,6 +480,26 @@ fn broken_outcomes() -> Vec<String> {
         examined(&json!({ "used_for": [1] })),
         examined(&json!({ "stage": 1 })),
         examined(&json!({ "conditions": 1 })),
+        marked(&json!({ "marks": {} })),
+        marked(&json!({ "marks": [[]] })),
+        one_mark(&json!({ "at": [[0, 0]] })),
+        one_mark(&json!({ "mark": 1, "at": [[0, 0]] })),
+        one_mark(&json!({ "mark": "pin" })),
+        one_mark(&json!({ "mark": "pin", "at": [0, 0] })),
+        one_mark(&json!({ "mark": "pin", "at": [] })),
+        one_mark(&json!({ "mark": "pin", "at": [[0, 0], [1, 1]] })),
+        one_mark(&json!({ "mark": "pin", "at": [[0]] })),
+        one_mark(&json!({ "mark": "pin", "at": [[0, 0, 0]] })),
+        one_mark(&json!({ "mark": "pin", "at": [[0, 1001]] })),
+        one_mark(&json!({ "mark": "pin", "at": [[-1, 0]] })),
+        one_mark(&json!({ "mark": "pin", "at": [[0.5, 0]] })),
+        one_mark(&json!({ "mark": "pin", "at": [["0", 0]] })),
+        one_mark(&json!({ "mark": "pin", "at": [[0, 0]], "text": 1 })),
+        one_mark(&json!({ "mark": "line", "at": [[0, 0]] })),
+        one_mark(&json!({ "mark": "ring", "at": [[0, 0]] })),
+        one_mark(&json!({ "mark": "ring", "at": [[0, 0], [1, 1], [2, 2]] })),
+        one_mark(&json!({ "mark": "line" })),
+        one_mark(&json!({ "mark": "ring" })),
     ];
     let needed = [
         (0, vec!["standing", "proposed", "signed"]),
@@ -608,6 +660,10 @@ pub(crate) fn later() -> Vec<String> {
         examined(&json!({ "used_for": ["racing"] })),
         examined(&json!({ "stage": "in-the-fire" })),
         wheel(&json!({ "felloes": [2, 2], "sizes_mm": { "hub": [1] } })),
+        one_mark(&json!({ "mark": "arrow", "bent": true })),
+        one_mark(&json!({ "mark": "pin", "at": [[0, 0]], "colour": "red" })),
+        one_mark(&json!({ "mark": "ring", "at": [[0, 0], [9, 9]], "text": 1 })),
+        outcome("marks", "near/nave", &json!({ "marks": 1 })),
     ]
 }
 
@@ -689,6 +745,10 @@ fn needed() -> Vec<(String, Vec<&'static str>)> {
             ],
         ),
         (erasure(&picture, 4), vec!["vehicle", "says"]),
+        (
+            marked(&json!({ "marks": [{ "mark": "pin", "at": [[0, 0]], "text": "" }] })),
+            vec!["vehicle", "says", "says/marks"],
+        ),
         (
             decision(&decided),
             vec![

@@ -57,7 +57,10 @@ fn item(
     let newer = entry.says == Says::Unread || entry.unread_fields > 0;
     let aside = sheet!(
         "{}{}",
-        hidden.then_some(" hidden: its vehicle or examination is struck out"),
+        hidden.then_some(match entry.kind {
+            Kind::Marks => " hidden: its picture, vehicle or examination is struck out or erased",
+            _ => " hidden: its vehicle or examination is struck out",
+        }),
         newer.then_some(" written by a newer Cartside"),
     );
     let says = wording::heading(vehicle, entry, style);

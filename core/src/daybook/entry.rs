@@ -2,6 +2,7 @@
 
 use super::decision::Decision;
 use super::digest::Digest;
+use super::marks::Marks;
 use super::report::Report;
 use super::same_as::SameAs;
 use super::stamp::Stamp;
@@ -36,6 +37,8 @@ pub enum Kind {
     Picture,
     /// A picture's bytes are to go.
     Erasure,
+    /// What is drawn over a picture.
+    Marks,
     /// The examiner decides what a wheel may be used for, and signs it.
     Decision,
     /// The shop sets one of its limits.
@@ -51,7 +54,7 @@ pub enum Kind {
 }
 
 impl Kind {
-    const KNOWN: [Kind; 12] = [
+    const KNOWN: [Kind; 13] = [
         Kind::Vehicle,
         Kind::Wheel,
         Kind::Visit,
@@ -59,6 +62,7 @@ impl Kind {
         Kind::Remark,
         Kind::Picture,
         Kind::Erasure,
+        Kind::Marks,
         Kind::Decision,
         Kind::Limit,
         Kind::Work,
@@ -76,6 +80,7 @@ impl Kind {
             Kind::Remark => "remark",
             Kind::Picture => "picture",
             Kind::Erasure => "erasure",
+            Kind::Marks => "marks",
             Kind::Decision => "decision",
             Kind::Limit => "limit",
             Kind::Work => "work",
@@ -94,12 +99,12 @@ impl Kind {
     }
 
     /// Whether a slot of this kind has one thread only, however its entries are joined: a
-    /// description is one thing, and so are a limit, what one examination decides of a wheel, and
-    /// whether two vehicles are one. Of readings, remarks and pictures all stand beside each other.
+    /// description is one thing, and so are a limit, what one examination decides of a wheel, what is
+    /// drawn over a picture, and whether two vehicles are one. Of readings, remarks and pictures all stand beside each other.
     pub fn one_thread_a_slot(&self) -> bool {
         matches!(
             self,
-            Kind::Vehicle | Kind::Wheel | Kind::Limit | Kind::Decision | Kind::SameAs
+            Kind::Vehicle | Kind::Wheel | Kind::Limit | Kind::Decision | Kind::Marks | Kind::SameAs
         )
     }
 }
@@ -170,6 +175,8 @@ pub enum Says {
     Picture(Picture),
     /// The bytes of this digest are to go.
     Erasure(Digest),
+    /// What is drawn over a picture.
+    Marks(Marks),
     /// A signed standing.
     Decision(Decision),
     /// The shop's own value for one limit.

@@ -4,6 +4,7 @@ mod dispute;
 mod history;
 mod hostile;
 mod law;
+mod marks;
 mod newer;
 mod odd;
 mod same_as;

@@ -107,6 +107,7 @@ fn place(says: &Says) -> Option<(Kind, String)> {
         Says::Remark(part, _) => (Kind::Remark, part.code()),
         Says::Picture(picture) => (Kind::Picture, picture.part.code()),
         Says::Erasure(digest) => (Kind::Erasure, digest.hex()),
+        Says::Marks(marks) => (Kind::Marks, marks.picture.hex()),
         Says::Decision(decision) => (Kind::Decision, Decision::slot(decision.position)),
         Says::Limit(limit) => (Kind::Limit, limit.row.clone()),
         Says::Work(work) => (Kind::Work, work.part.code()),

@@ -1,8 +1,10 @@
 //! One vehicle's part of a book: its wheels, examinations and readings as they count. What is struck
 //! out hides what belongs to it.
 
+use super::digest::Digest;
 use super::digests::Digests;
 use super::entry::{Entry, EntryId, Kind, Says, Subject, Visit};
+use super::marks::Mark;
 use super::order;
 use super::thread::Thread;
 use super::view::View;
@@ -169,13 +171,50 @@ impl<'v, 'a> VehicleView<'v, 'a> {
         here.map(|entry| entry.id).collect()
     }
 
-    /// Whether an entry is hidden because its vehicle or its examination is struck out.
+    /// Whether an entry is hidden because its vehicle or its examination is struck out, or because it marks a
+    /// picture that is struck out or erased.
     pub fn hidden(&self, entry: &Entry) -> bool {
         self.struck()
             || entry
                 .visit
                 .and_then(|visit| self.visit_thread(visit))
                 .is_some_and(Thread::struck)
+            || (entry.kind == Kind::Marks
+                && Digest::from_hex(&entry.slot).is_some_and(|it| self.picture_gone(it)))
+    }
+
+    /// Whether a picture is erased, or each entry that speaks of it here is struck out.
+    fn picture_gone(&self, picture: Digest) -> bool {
+        let speaks = |thread: &&Thread<'_>| {
+            let mut entries = thread.entries().iter();
+            entries.any(|entry| entry.pictured() == Some(picture))
+        };
+        let threads = self.threads(&Kind::Picture);
+        let mut threads = threads.into_iter().filter(speaks).peekable();
+        let struck = threads.peek().is_some() && threads.all(Thread::struck);
+        struck || self.view.erased().contains(&picture)
+    }
+
+    /// The thread of what is drawn over a picture.
+    pub fn marks_thread(&self, picture: Digest) -> Option<&'v Thread<'a>> {
+        self.thread(&Kind::Marks, &picture.hex())
+    }
+
+    /// What is drawn over a picture; in a dispute all that any side draws. Nothing over one that is struck out or
+    /// erased.
+    pub fn marks(&self, picture: Digest) -> Vec<Mark> {
+        let thread = self.marks_thread(picture);
+        let heads = thread.map(Thread::readable).unwrap_or_default();
+        let shown = heads.into_iter().filter(|head| !self.hidden(head));
+        let mut all: Vec<Mark> = Vec::new();
+        for head in shown {
+            if let Says::Marks(marks) = &head.says {
+                let more = marks.all.iter().filter(|mark| !all.contains(mark));
+                let more: Vec<Mark> = more.cloned().collect();
+                all.extend(more);
+            }
+        }
+        all
     }
 
     /// The threads of one kind of which something that counts belongs to this examination. Empty if

@@ -2,6 +2,7 @@
 //! so a line is stored and carried as it stands and never written again.
 
 mod fields;
+mod marked;
 mod outcome;
 mod refusal;
 mod says;

@@ -15,6 +15,7 @@ pub mod limit;
 pub mod finding;
 pub mod missing;
 pub mod when;
+pub mod marks;
 pub mod says;
 pub mod problem;
 pub mod dispute;

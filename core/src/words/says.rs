@@ -2,6 +2,7 @@
 
 use super::answer::told;
 use super::capital;
+use super::marks;
 use super::outcome;
 use super::place::{part, wheel_at};
 use super::question::short;
@@ -24,6 +25,7 @@ pub fn says(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         Says::Remark(at, text) => format!("{}: “{text}”", part(*at, wheel, style)),
         Says::Picture(picture) => format!("{}: picture", part(picture.part, wheel, style)),
         Says::Erasure(_) => "a picture is erased".to_owned(),
+        Says::Marks(said) => format!("on a picture: {}", marks::told(&said.all)),
         Says::SameAs(_) => "two descriptions are of one vehicle".to_owned(),
         Says::Decision(said) => outcome::decision(said),
         Says::Limit(said) => outcome::limit(said, style),
@@ -93,6 +95,7 @@ pub fn subject(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         Kind::Remark => at().map(|at| format!("remark, {at}")),
         Kind::Picture => at().map(|at| format!("picture, {at}")),
         Kind::Erasure => Some("erasure of a picture".to_owned()),
+        Kind::Marks => Some("marks on a picture".to_owned()),
         Kind::Decision => Decision::position(slot).map(|at| format!("decision, {}", wheel_at(at))),
         Kind::Limit => Some(outcome::row_words(slot, style)),
         Kind::Work => at().map(|at| format!("work, {at}")),
@@ -118,8 +121,8 @@ pub fn heading(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
 mod tests {
     use super::{heading, says, subject};
     use crate::daybook::{
-        Decision, Digest, Entry, Kind, LimitSaid, Picture, Report, Says, Visit, WheelSaid, Work,
-        WorkDone,
+        Decision, Digest, Entry, Kind, LimitSaid, Mark, Marks, Picture, Report, Says, Spot, Visit,
+        WheelSaid, Work, WorkDone,
     };
     use crate::quantity::length::millimetres;
     use crate::survey::{Answer, Play, Question, Standing};
@@ -187,6 +190,12 @@ mod tests {
         })
     }
 
+    fn drawn(picture: Digest) -> Says {
+        let pin = Mark::Pin(Spot::at(90, 90), "crack".to_owned());
+        let all = vec![pin, Mark::Ring(Spot::at(400, 400), Spot::at(600, 600))];
+        Says::Marks(Marks { picture, all })
+    }
+
     fn every() -> Vec<Entry> {
         let digest = Digest::of(b"picture");
         let foot = Part::At(Position::Near, Place::Spoke(3));
@@ -234,7 +243,8 @@ mod tests {
             ),
             entry(15, Kind::Work, "near/spoke-3", worked(foot)),
             entry(16, Kind::Report, "vehicle/report", reported()),
-            entry(17, Kind::Unknown("tally".to_owned()), "x", Says::Unread),
+            entry(17, Kind::Marks, &digest.hex(), drawn(digest)),
+            entry(18, Kind::Unknown("tally".to_owned()), "x", Says::Unread),
         ]
     }
 
@@ -262,6 +272,7 @@ mod tests {
         the shop's limit for tyre gap, keep empty: not used; it was 3 mm or more anywhere
         near wheel, spoke 3: foot seated anew
         a report handed to Ben Lea
+        on a picture: pin 1, upper left: “crack”; ring, middle
         written by a newer Cartside: kept, not read
         ");
     }
@@ -293,6 +304,7 @@ mod tests {
         Struck out: the shop's limit for tyre gap, keep empty
         Struck out: work, near wheel, spoke 3
         Struck out: a report handed over
+        Struck out: marks on a picture
         Struck out: something a newer Cartside wrote
         ");
     }

@@ -1,8 +1,8 @@
 //! What a device may say, of what it knows.
 
 use cartside_core::daybook::{
-    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Picture, Report, SameAs, Says,
-    Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
+    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Mark, Marks, Picture, Report,
+    SameAs, Says, Spot, Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use cartside_core::quantity::length::millimetres;
 use cartside_core::quantity::{Measured, Percent};
@@ -67,6 +67,7 @@ pub(super) fn anything(known: &Known, chance: &mut Chance) -> Option<Unwritten> 
         3 => visit(to),
         4 => remark(Part::Vehicle, to),
         5 => picture(to),
+        6 if chance.once_in(2) => marks(bytes_of(to), chance.below(3)),
         6 => Says::Erasure(bytes_of(to)),
         7 => work(to),
         8 => report(to),
@@ -101,6 +102,7 @@ pub(super) fn something_else(old: &Entry, chance: &mut Chance) -> Option<Unwritt
         }),
         Says::Remark(part, _) => remark(*part, to),
         Says::Picture(_) | Says::Erasure(_) | Says::SameAs(_) => old.says.clone(),
+        Says::Marks(said) => marks(said.picture, to),
         Says::Decision(said) => decision(said.position, to, chance.below(2)),
         Says::Limit(_) => limit(to),
         Says::Work(_) => work(to),
@@ -156,6 +158,12 @@ fn picture(to: usize) -> Says {
         height: 3,
         bytes: 4,
     })
+}
+
+fn marks(picture: Digest, to: usize) -> Says {
+    let pin = Mark::Pin(Spot::at(500, 500), format!("pin {to}"));
+    let all = vec![Mark::Ring(Spot::at(0, 0), Spot::at(900, 900)), pin];
+    Says::Marks(Marks { picture, all })
 }
 
 fn work(to: usize) -> Says {

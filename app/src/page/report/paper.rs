@@ -46,7 +46,9 @@ pub(super) fn paper(
             standing_mark(standing)
         ),
         Block::Drawing(position) => drawing(shop, vehicle, position),
-        Block::Picture(digest, caption) => album.figure(digest, caption, erased.contains(&digest)),
+        Block::Picture(digest, caption, _) => {
+            album.figure(digest, caption, erased.contains(&digest))
+        }
     });
     sheet!(
         "<article class=paper>{}</article>",

@@ -6,8 +6,8 @@ use proptest::prelude::*;
 use super::writer::{answer, cart, foot, hand, mm, near_wheel};
 use crate::daybook::book::next_n;
 use crate::daybook::{
-    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Report, SameAs, Says, Subject,
-    Threshold, Unwritten, Visit, Work, WorkDone,
+    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Mark, Marks, Report, SameAs,
+    Says, Spot, Subject, Threshold, Unwritten, Visit, Work, WorkDone,
 };
 use crate::paper::line;
 use crate::quantity::length::millimetres;
@@ -23,6 +23,7 @@ pub(super) enum Step {
     Reading(usize, u8, u8),
     Remark(usize, u8),
     Erasure(usize, u8),
+    Marks(usize, u8, u8),
     Decision(usize, u8),
     Limit(u8),
     Work(usize, u8),
@@ -46,6 +47,7 @@ fn step() -> impl Strategy<Value = Step> {
         5 => (any(), 0..3_u8, 0..4_u8).prop_map(|(a, b, c)| Step::Reading(a, b, c)),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Remark(a, b)),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Erasure(a, b)),
+        2 => (any(), 0..2_u8, 0..3_u8).prop_map(|(a, b, c)| Step::Marks(a, b, c)),
         2 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Decision(a, b)),
         2 => (0..3_u8).prop_map(Step::Limit),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Work(a, b)),
@@ -146,6 +148,10 @@ impl History {
                 let erasure = Says::Erasure(Digest::of(&[picture]));
                 Unwritten::new(Some(vehicle(known, of)?), erasure)?
             }
+            Step::Marks(of, picture, to) => {
+                let marks = marks(Digest::of(&[picture]), to);
+                Unwritten::new(Some(vehicle(known, of)?), marks)?
+            }
             Step::Decision(of, to) => {
                 let visit = pick(known, of, |entry| entry.kind == Kind::Visit)?;
                 Unwritten::new(visit.vehicle, decision(to))?.in_visit(visit.id)
@@ -244,6 +250,12 @@ fn report(to: u8) -> Says {
     })
 }
 
+fn marks(picture: Digest, to: u8) -> Says {
+    let pin = Mark::Pin(Spot::at(100, 100 * i32::from(to)), format!("pin {to}"));
+    let all = vec![pin];
+    Says::Marks(Marks { picture, all })
+}
+
 fn says(said: u8) -> Answer {
     match said {
         0 => Answer::Play(Play::Tight),
@@ -271,6 +283,7 @@ fn other_than(old: &Entry, to: u8) -> Option<Unwritten> {
         }
         Says::Remark(part, _) => Says::Remark(*part, format!("remark {to}")),
         Says::Picture(_) | Says::Erasure(_) | Says::SameAs(_) => old.says.clone(),
+        Says::Marks(said) => marks(said.picture, to),
         Says::Decision(_) => decision(to),
         Says::Limit(_) => limit(to),
         Says::Work(_) => work(to),

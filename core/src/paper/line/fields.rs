@@ -99,6 +99,25 @@ impl Fields {
         }
     }
 
+    /// What stands in a list.
+    pub(super) fn list(&mut self, field: &'static str) -> Result<Vec<Json>, LineRefusal> {
+        match self.take(field).ok_or(LineRefusal::Missing(field))? {
+            Json::List(items) => Ok(items),
+            other => Err(wrong(field, &other, "a list")),
+        }
+    }
+
+    /// Objects in a list.
+    pub(super) fn objects(&mut self, field: &'static str) -> Result<Vec<Fields>, LineRefusal> {
+        let items = self.list(field)?.into_iter();
+        items
+            .map(|item| match item {
+                Json::Object(object) => Ok(Fields::new(object)),
+                other => Err(wrong(field, &other, "a list of objects")),
+            })
+            .collect()
+    }
+
     /// Whole numbers in a list.
     pub(super) fn wholes(&mut self, field: &'static str) -> Result<Vec<u64>, LineRefusal> {
         let allowed = "a list of whole numbers";

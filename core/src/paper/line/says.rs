@@ -5,8 +5,9 @@ use serde_json::Number;
 
 use super::LineRefusal;
 use super::fields::{Fields, digest};
+use super::marked::{PaperMark, marks};
 use super::outcome::{self, PaperOutcome};
-use crate::daybook::{Kind, Picture, SameAs, Says, Visit, WheelSaid};
+use crate::daybook::{Digest, Kind, Picture, SameAs, Says, Visit, WheelSaid};
 use crate::paper::json::on_paper;
 use crate::quantity::length::{from_paper_mm, to_paper_mm};
 use crate::quantity::{Length, Measured, Percent, decimal};
@@ -66,6 +67,9 @@ pub(super) enum PaperSays<'a> {
         height: u32,
         bytes: u32,
     },
+    Marks {
+        marks: Vec<PaperMark<'a>>,
+    },
     /// Its slot says all.
     Bare {},
     Outcome(PaperOutcome<'a>),
@@ -98,6 +102,9 @@ impl<'a> PaperSays<'a> {
                 width: picture.width,
                 height: picture.height,
                 bytes: picture.bytes,
+            },
+            Says::Marks(said) => PaperSays::Marks {
+                marks: said.all.iter().map(PaperMark::of).collect(),
             },
             Says::Erasure(_) | Says::SameAs(_) => PaperSays::Bare {},
             says => PaperSays::Outcome(PaperOutcome::of(says)?),
@@ -192,6 +199,10 @@ pub(super) fn read(kind: &Kind, slot: &str, fields: &mut Fields) -> Result<Says,
             None => Says::Unread,
         },
         Kind::Erasure => Says::Erasure(digest("slot", slot)?),
+        Kind::Marks => match Digest::from_hex(slot) {
+            Some(picture) => marks(picture, fields)?.map_or(Says::Unread, Says::Marks),
+            None => Says::Unread,
+        },
         Kind::SameAs => SameAs::from_slot(slot).map_or(Says::Unread, Says::SameAs),
         _ => outcome::read(kind, slot, fields)?.unwrap_or(Says::Unread),
     })

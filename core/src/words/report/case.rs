@@ -265,7 +265,7 @@ impl<'v, 'a> Case<'v, 'a> {
         Some(format!("set at the examination of {on}: {day}"))
     }
 
-    /// The pictures of the examination, with part and remarks.
+    /// The pictures of the examination, with part, remarks and marks.
     pub fn pictures(&self) -> Vec<Block> {
         let remarks = self.remarks();
         let counts = self.vehicle.of_visit(&Kind::Picture, self.begun.id);
@@ -280,7 +280,7 @@ impl<'v, 'a> Case<'v, 'a> {
                 for (_, _, text) in remarks.iter().filter(|(_, of, _)| *of == part) {
                     caption.push_str(&format!(": “{text}”"));
                 }
-                Block::Picture(digest, caption)
+                Block::Picture(digest, caption, self.vehicle.marks(digest))
             })
             .collect()
     }

@@ -1,7 +1,7 @@
 //! A report as data: blocks one after the other, and the same as plain text.
 
-use super::super::term;
-use crate::daybook::Digest;
+use super::super::{marks, term};
+use crate::daybook::{Digest, Mark};
 use crate::diagnosis::Standing;
 use crate::wheel::Position;
 
@@ -28,8 +28,8 @@ pub enum Block {
     Standing(String, Standing),
     /// Where the drawing of a wheel stands.
     Drawing(Position),
-    /// A picture and what it shows.
-    Picture(Digest, String),
+    /// A picture, what it shows, and what is drawn over it.
+    Picture(Digest, String, Vec<Mark>),
 }
 
 impl Block {
@@ -108,8 +108,11 @@ fn plain(text: &mut String, block: &Block) {
             );
         }
         Block::Drawing(_) => {}
-        Block::Picture(digest, caption) => {
+        Block::Picture(digest, caption, drawn) => {
             line(text, &["- picture ", &short(digest), ", ", caption]);
+            for said in marks::each(drawn) {
+                line(text, &["  - ", &said]);
+            }
         }
     }
 }

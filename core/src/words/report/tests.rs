@@ -4,8 +4,8 @@ use super::owner::may;
 use super::{Block, Cut, Document, kept, report};
 use crate::daybook::report::LONGEST_REPORT;
 use crate::daybook::{
-    Book, Day, Decision, Digest, Entry, Kind, Picture, Says, Stamp, Visit, WheelSaid, Work,
-    WorkDone,
+    Book, Day, Decision, Digest, Entry, Kind, Mark, Marks, Picture, Says, Spot, Stamp, Visit,
+    WheelSaid, Work, WorkDone,
 };
 use crate::diagnosis::{Standing, examined, house_limits};
 use crate::quantity::length::millimetres;
@@ -194,6 +194,15 @@ fn worn() -> Book {
         bytes: 9,
     });
     cart.write(Kind::Picture, &spoke.code(), picture);
+    let marks = Says::Marks(Marks {
+        picture: Digest::of(b"a picture"),
+        all: vec![
+            Mark::Ring(Spot::at(0, 0), Spot::at(200, 200)),
+            Mark::Pin(Spot::at(900, 500), "moves here".to_owned()),
+        ],
+    });
+    let slot = Digest::of(b"a picture").hex();
+    cart.write(Kind::Marks, &slot, marks);
     let work = Says::Work(WorkDone {
         part: spoke,
         did: vec![Work::ReSeated],
@@ -297,6 +306,8 @@ fn the_owners_page_is_in_plain_words() {
     Pictures
     --------
     - picture 92b2fa58, Near wheel, spoke 3: “Foot worn”
+      - ring, upper left
+      - pin 1, middle right: “moves here”
 
     What this does not say
     ----------------------
@@ -494,11 +505,13 @@ fn the_full_examination_tells_everything() {
     Work done
     ---------
     Work | Before | After | Written by | Entry
-    Near wheel, spoke 3: foot seated anew; by B. Hill | foot loose | not looked at since | Ada Field, 5 November 2026, 09:03 (+01:00) | 0c27700c
+    Near wheel, spoke 3: foot seated anew; by B. Hill | foot loose | not looked at since | Ada Field, 5 November 2026, 09:03 (+01:00) | debcea1f
 
     Pictures
     --------
     - picture 92b2fa58, Near wheel, spoke 3: “Foot worn”
+      - ring, upper left
+      - pin 1, middle right: “moves here”
 
     How each reading is to be taken
     -------------------------------
@@ -511,8 +524,8 @@ fn the_full_examination_tells_everything() {
     -------------------------
     Vehicle: af5570f5a1810b7af78caf4bc70a660f0df51e42baf91d4de5b2328de0e83dfc
     Examination: 35be322d094f9d154a8aba4733b8497f180353bd7ae7b0a15f90b586b549f28b
-    Entries about the vehicle: 22
-    Digest of the set: 781e4af836ad0591f596acd92807f7cf62cabed4a40b89d531e69d4e59f99b50
+    Entries about the vehicle: 23
+    Digest of the set: f7482a5214c0819278d0a4ed3c0d012293a18229d3e8119532097859d5a8a3c5
     Worked out by: Cartside 0.1.0
     Each entry goes by the SHA-256 of its line in the day book; its first eight signs stand beside what it says. The digest of the set is the SHA-256 of all names in order, each on a line of its own, reports handed over left out.
 

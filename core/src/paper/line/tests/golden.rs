@@ -2,8 +2,8 @@
 //! a line or a digest that changes here is a change of the form.
 
 use crate::daybook::{
-    Day, Decision, Digest, EntryId, Hand, Kind, LimitSaid, Picture, Report, SameAs, Says, Stamp,
-    Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
+    Day, Decision, Digest, EntryId, Hand, Kind, LimitSaid, Mark, Marks, Picture, Report, SameAs,
+    Says, Spot, Stamp, Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use crate::paper::line;
 use crate::quantity::length::{inches, millimetres};
@@ -199,6 +199,22 @@ fn sized_and_graded() -> Vec<Says> {
     says
 }
 
+/// Marks of every sort on a picture, then others in their place.
+fn marked(book: &mut Book, cart: EntryId, visit: EntryId) {
+    let at = Spot::at;
+    let all = vec![
+        Mark::Line(vec![at(0, 1000), at(250, 333), at(1000, 0)]),
+        Mark::Ring(at(100, 200), at(300, 450)),
+        Mark::Pin(at(500, 500), "crack begins “here”".to_owned()),
+        Mark::Pin(at(7, 999), String::new()),
+    ];
+    let picture = Digest::of(b"a picture");
+    let fewer = all.iter().take(2).cloned().collect();
+    let marks = |all| Unwritten::new(Some(cart), Says::Marks(Marks { picture, all })).unwrap();
+    let first = book.write(marks(all).in_visit(visit));
+    book.write(marks(fewer).in_visit(visit).replacing(vec![first]));
+}
+
 fn written_now() -> Vec<String> {
     let mut book = Book::default();
     let name = "Bess's “hay” cart \\ 2\" tyres".to_owned();
@@ -275,6 +291,7 @@ fn written_now() -> Vec<String> {
     let other = Digest::of(b"begun on another device");
     let same = SameAs::new(cart, other).unwrap();
     book.write(Unwritten::new(None, Says::SameAs(same)).unwrap());
+    marked(&mut book, cart, visit);
     book.lines
 }
 

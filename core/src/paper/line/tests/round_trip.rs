@@ -3,9 +3,10 @@
 use proptest::prelude::*;
 
 use crate::daybook::entry::GREATEST_N;
+use crate::daybook::marks::{EDGE, LONGEST_BESIDE, MOST_MARKS, MOST_POINTS};
 use crate::daybook::{
-    Day, Decision, Digest, Entry, Hand, LimitSaid, Picture, Report, SameAs, Says, Stamp, Threshold,
-    Unwritten, Visit, WheelSaid, Work, WorkDone,
+    Day, Decision, Digest, Entry, Hand, LimitSaid, Mark, Marks, Picture, Report, SameAs, Says,
+    Spot, Stamp, Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use crate::paper::line;
 use crate::quantity::length::{from_paper_mm, inches, millimetres, to_paper_mm};
@@ -171,6 +172,17 @@ fn works() -> impl Strategy<Value = WorkDone> {
     })
 }
 
+fn marks() -> impl Strategy<Value = Marks> {
+    let spots = || (0..=EDGE, 0..=EDGE).prop_map(|(x, y)| Spot { x, y });
+    let mark = prop_oneof![
+        proptest::collection::vec(spots(), 2..=MOST_POINTS).prop_map(Mark::Line),
+        (spots(), spots()).prop_map(|(one, other)| Mark::Ring(one, other)),
+        (spots(), any::<String>()).prop_map(|(spot, text)| Mark::Pin(spot, text)),
+    ];
+    let all = proptest::collection::vec(mark, 0..9);
+    (digests(), all).prop_map(|(picture, all)| Marks { picture, all })
+}
+
 fn says() -> impl Strategy<Value = Says> {
     let text = any::<String>;
     prop_oneof![
@@ -197,6 +209,7 @@ fn says() -> impl Strategy<Value = Says> {
             }
         ),
         digests().prop_map(Says::Erasure),
+        marks().prop_map(Says::Marks),
         decisions().prop_map(Says::Decision),
         limits().prop_map(Says::Limit),
         (digests(), digests()).prop_filter_map("one id is no two vehicles", |(one, other)| {
@@ -302,5 +315,27 @@ proptest! {
         let length = to_paper_mm(reading.answer.length().unwrap());
         prop_assert_eq!(length, to_paper_mm(millimetres(v)));
         prop_assert!((length - v).abs() <= 0.000_000_5 + 1e-11);
+    }
+}
+
+/// As much as is ever drawn, with the longest remarks of the signs that take the most room, fits one line.
+#[test]
+fn the_most_marks_fit_a_line() {
+    let far = Spot { x: EDGE, y: EDGE };
+    let pins = ["\u{7}", "\"", "🛞"].map(|sign| Mark::Pin(far, sign.repeat(LONGEST_BESIDE)));
+    let picture = Digest::of(b"a picture");
+    let at = Stamp::read("2026-11-25T10:03:00+00:00").unwrap();
+    let hand = Hand {
+        by: "a".repeat(200),
+        device: "a".repeat(64),
+        at,
+        n: GREATEST_N,
+    };
+    for mark in pins.into_iter().chain([Mark::Line(vec![far; MOST_POINTS])]) {
+        let all = vec![mark; MOST_MARKS];
+        let entry = Unwritten::new(Some(picture), Says::Marks(Marks { picture, all })).unwrap();
+        let replaces = vec![picture; line::MOST_REPLACED];
+        let entry = entry.in_visit(picture).replacing(replaces);
+        assert!(line::write(&entry, &hand).is_ok());
     }
 }
