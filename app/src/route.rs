@@ -38,6 +38,8 @@ pub enum Route {
     Decide(EntryId, Position),
     /// Work done on one wheel.
     Work(EntryId, Position),
+    /// The tyring sheet of one wheel.
+    Tyring(EntryId, Position),
     /// One question, put to place after place of a wheel; the place to begin with, if one is named.
     Ask(EntryId, Position, Question, Option<Place>),
     /// Everything about one part: its readings, remarks, pictures.
@@ -79,6 +81,7 @@ impl Route {
             Route::FirstLook(id) => format!("#/vehicle/{id}/first-look"),
             Route::Decide(id, position) => format!("#/vehicle/{id}/decide/{}", position.code()),
             Route::Work(id, position) => format!("#/vehicle/{id}/work/{}", position.code()),
+            Route::Tyring(id, position) => format!("#/vehicle/{id}/tyring/{}", position.code()),
             Route::Wheel(id, position) => format!("#/vehicle/{id}/wheel/{}", position.code()),
             Route::Build(id, position) => format!("#/vehicle/{id}/build/{}", position.code()),
             Route::Ask(id, position, question, None) => {
@@ -142,6 +145,7 @@ impl Route {
             ["first-look"] => Route::FirstLook(id),
             ["decide", position] => Route::Decide(id, Position::from_code(position)?),
             ["work", position] => Route::Work(id, Position::from_code(position)?),
+            ["tyring", position] => Route::Tyring(id, Position::from_code(position)?),
             ["wheel", position] => Route::Wheel(id, Position::from_code(position)?),
             ["build", position] => Route::Build(id, Position::from_code(position)?),
             ["ask", position, question] => Route::Ask(

@@ -15,8 +15,8 @@ use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::book::Seeking;
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, changes, decide, disputes, entries, examination,
-    first_look, kept, limit, limits, part, preferences, report, same_as, unknown, vehicle, wheel,
-    words, work,
+    first_look, kept, limit, limits, part, preferences, report, same_as, tyring, unknown, vehicle,
+    wheel, words, work,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -113,6 +113,7 @@ fn page(route: Route) -> Piece {
         Route::Examination(id) => in_hand(id, move || examination::page(id)),
         Route::FirstLook(id) => in_hand(id, move || first_look::page(id)),
         Route::Decide(id, position) => in_hand(id, move || decide::page(id, position)),
+        Route::Tyring(id, position) => in_hand(id, move || tyring::page(id, position)),
         Route::Work(id, position) => in_hand(id, move || work::page(id, position)),
         Route::Wheel(id, position) => in_hand(id, move || wheel::page(id, position)),
         Route::Build(id, position) => in_hand(id, move || build::page(id, position)),

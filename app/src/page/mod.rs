@@ -20,6 +20,7 @@ pub mod preferences;
 pub mod report;
 pub mod same_as;
 pub mod unknown;
+pub mod tyring;
 pub mod vehicle;
 pub mod wheel;
 pub mod words;

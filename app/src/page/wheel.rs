@@ -27,7 +27,7 @@ pub fn page(id: EntryId, position: Position) -> Piece {
     sheet!(
         "<main class=page data-page=wheel><h1 class=capital>{}</h1>{}<div class=row>\
          <a class=key href={}>How it is built</a><a class=key href={}>Remarks and pictures</a>\
-         <a class=key data-key=work href={}>Work done</a>\
+         <a class=key data-key=work href={}>Work done</a><a class=key data-key=tyring href={}>Tyring</a>\
          <a class=\"key key-plain\" href={}>To the vehicle</a></div>{}</main>",
         words::place::wheel_at(position),
         live(move || match looking.get() {
@@ -37,6 +37,7 @@ pub fn page(id: EntryId, position: Position) -> Piece {
         Route::Build(id, position).href(),
         Route::Part(id, Part::At(position, Place::Whole)).href(),
         Route::Work(id, position).href(),
+        Route::Tyring(id, position).href(),
         Route::Vehicle(id).href(),
         live(move || looking
             .get()

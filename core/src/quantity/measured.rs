@@ -4,7 +4,7 @@ use super::length::{Length, millimetres};
 use super::refusal::Refusal;
 
 /// A length that was read, and its doubt: both finite, the doubt never negative.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Default, Clone, Copy, Debug, PartialEq)]
 pub struct Measured {
     value: Length,
     doubt: Length,

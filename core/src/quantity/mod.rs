@@ -60,6 +60,7 @@ pub mod decimal;
 pub mod percent;
 pub mod circumference;
 pub mod temperature;
+pub mod time;
 pub mod force;
 pub mod strain;
 pub mod band;

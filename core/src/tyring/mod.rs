@@ -7,6 +7,7 @@
 pub mod refusal;
 pub mod doubt;
 pub mod round;
+pub mod runs;
 pub mod draw;
 pub mod cut;
 pub mod bar;

@@ -61,6 +61,48 @@ pub fn no_permission() -> Card {
     )
 }
 
+/// Before the fire for a tyre is lit.
+#[must_use]
+pub fn light_the_fire(style: Style) -> Card {
+    let Terms { tyre, sole, .. } = style.terms;
+    card(
+        "Before the fire is lit",
+        &[
+            "Local fire rules come first: a permit, a ban in dry weather, the distance from buildings. Ask before, and have whoever is trained for hot work in charge.",
+            "In the open, on bare ground, away from the barn, straw, hedges and parked vehicles; note where the smoke goes.",
+            "Water laid on: hose or full buckets and cans, more than the wheel needs; a bucket for burns beside them.",
+            "Old lead paint, zinc or tar on wheel or iron: their fumes poison. Take them off first, and not by burning; nobody stands in the smoke.",
+            "Oil and grease off the wheel: box, nave and felloes catch fire.",
+            "Eye cover, leather boots and gloves, wool or cotton clothes; no loose sleeves.",
+            &format!(
+                "Three or more people for a heavy {tyre}, tongs and dogs for each, and one who calls every step. Try the lift and the way cold, once."
+            ),
+            "The wheel lies face down, fast on its plate, level, the nave in the hole, before anything is hot.",
+            &format!("Nobody inside the ring, nobody under it, no hand between {tyre} and {sole}."),
+            "Children and onlookers behind a rope; the horse elsewhere.",
+            "Stay until the embers are dead, and look again an hour later.",
+        ],
+    )
+}
+
+/// Before a hot tyre is cooled with water.
+#[must_use]
+pub fn quench(style: Style) -> Card {
+    let Terms { tyre, felloe, .. } = style.terms;
+    card(
+        "Before water goes on",
+        &[
+            &format!(
+                "Iron that nobody knows may be steel that hardens: spark-test the {tyre} beforehand. Quenched, it may crack at the weld."
+            ),
+            &format!(
+                "Water goes on where the {felloe} burns first, then evenly round; steam scalds, so pour from the side and keep faces back."
+            ),
+            "Look at the weld before anyone strikes the wheel.",
+        ],
+    )
+}
+
 /// What is taken for a cure and is none.
 #[must_use]
 pub fn no_cure(style: Style) -> Card {

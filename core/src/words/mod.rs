@@ -30,6 +30,8 @@ pub mod tyring;
 pub mod history;
 pub mod timber;
 pub mod grip;
+pub mod cutting;
+pub mod heat;
 pub mod year;
 pub mod drying;
 pub mod report;

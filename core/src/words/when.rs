@@ -2,7 +2,8 @@
 
 use crate::daybook::{Day, Entry, Stamp};
 
-pub(super) const MONTHS: [&str; 12] = [
+/// The months of the year, January first.
+pub const MONTHS: [&str; 12] = [
     "January",
     "February",
     "March",

@@ -1,0 +1,411 @@
+//! What the tyring sheet reckons with: what is typed on the page, what is chosen, and what the book has of the wheel.
+
+use cartside_core::material::{Iron, MoistureContent, Species};
+use cartside_core::mechanics::{Build, Feet, Fitting, Stand};
+use cartside_core::quantity::circumference::{Circumference, Draw};
+use cartside_core::quantity::length::{millimetres, to_paper_mm};
+use cartside_core::quantity::temperature::celsius;
+use cartside_core::quantity::{Length, LengthRange, Measured, spelling, time};
+use cartside_core::survey::{Answer, Play, Question};
+use cartside_core::tyring::Refusal;
+use cartside_core::tyring::draw::{DrawTaken, Joints, together};
+use cartside_core::tyring::hot::window::Carry;
+use cartside_core::tyring::hot::{HotTyre, Over};
+use cartside_core::tyring::round::{Care, Gauge, Line, Round, TapeClass};
+use cartside_core::tyring::{advice, runs};
+use cartside_core::wheel::{Place, Size};
+use cartside_core::words::{self, Style};
+
+use crate::looking::Looking;
+
+/// A field of the sheet, in the order in which they are typed.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Field {
+    /// The traveller's own round; empty where a tape is used.
+    Traveller,
+    /// The wheel's round, run by run.
+    Wheel,
+    /// The tyre's, on the inside.
+    Tyre,
+    /// The joints' sum with the rim cramped.
+    Cramped,
+    /// The draw that is wanted.
+    Draw,
+    /// Room between tyre and sole as it drops, across the wheel.
+    Clearance,
+    /// Seconds from the fire to the wheel.
+    Carry,
+}
+
+impl Field {
+    /// Every field.
+    pub const ALL: [Field; 7] = [
+        Field::Traveller,
+        Field::Wheel,
+        Field::Tyre,
+        Field::Cramped,
+        Field::Draw,
+        Field::Clearance,
+        Field::Carry,
+    ];
+}
+
+/// What is typed, field by field.
+pub type Typed = [String; Field::ALL.len()];
+
+/// What is chosen.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Chosen {
+    /// The iron of the tyre.
+    pub iron: Iron,
+    /// Where the cart stands.
+    pub stand: Stand,
+    /// The timbers of nave, spokes and felloes.
+    pub timbers: [Species; 3],
+}
+
+impl Default for Chosen {
+    fn default() -> Chosen {
+        Chosen {
+            iron: Iron::NotKnown,
+            stand: Stand::ClosedBarn,
+            timbers: [
+                Species::EnglishElm,
+                Species::EnglishOak,
+                Species::EuropeanAsh,
+            ],
+        }
+    }
+}
+
+/// Either a value, or why it is not there: nothing typed yet, or a sentence.
+pub type Said<T> = Result<T, Option<String>>;
+
+/// What the sheet reckons with.
+#[derive(Clone)]
+pub struct Given {
+    /// How lengths are written, and whose words are spoken.
+    pub style: Style,
+    /// The wheel's round.
+    pub wheel: Said<Round>,
+    /// The tyre's round as it is.
+    pub tyre: Said<Round>,
+    /// The draw that is wanted.
+    pub wanted: Said<Draw>,
+    /// The joints, from the readings, and cramped.
+    pub joints: Said<Joints>,
+    /// Their sum as they stand.
+    pub open: Measured,
+    /// The stand-offs that were measured.
+    pub stand_offs: Vec<Measured>,
+    /// Moisture of the felloes, and whether it was measured.
+    pub moisture: (MoistureContent, bool),
+    /// Room as the tyre drops.
+    pub clearance: Said<Length>,
+    /// The carry.
+    pub carry: Said<Carry>,
+    /// What the trade prints for such a wheel.
+    pub printed: Said<Vec<&'static advice::Row>>,
+    /// The sizes that are not said yet.
+    pub missing: Vec<Size>,
+    /// The wheel for the fit, once every size is said.
+    pub build: Option<Build>,
+    /// How far the wheel is out of round.
+    pub oval: Length,
+    /// What is chosen.
+    pub chosen: Chosen,
+    sizes: [Option<Length>; 2],
+}
+
+/// The sizes without which nothing is reckoned of the fit.
+const SIZES: [Size; 6] = [
+    Size::Height,
+    Size::Dish,
+    Size::TyreWidth,
+    Size::TyreThickness,
+    Size::FelloeDepth,
+    Size::SpokeDepth,
+];
+
+impl Given {
+    /// Reads what is typed and what the book has.
+    pub fn of(looking: &Looking, typed: &Typed, chosen: Chosen, style: Style) -> Given {
+        let reader = Reader { typed, style };
+        let gauge = reader.gauge();
+        let wheel = reader.round(Field::Wheel, &gauge);
+        let size = |size| looking.wheel.sizes.get(size);
+        let tyre = reader.round(Field::Tyre, &gauge);
+        let open = gaps(looking, Question::JointGap);
+        let sum = together(&open).unwrap_or_default();
+        Given {
+            style,
+            wheel,
+            tyre,
+            wanted: reader.length(Field::Draw, LengthRange::Draw).map(Draw),
+            joints: reader.joints(sum),
+            open: sum,
+            stand_offs: gaps(looking, Question::StandOff),
+            moisture: moisture(looking),
+            clearance: reader.or(Field::Clearance, LengthRange::Clearance, millimetres(3.0)),
+            carry: reader.carry(),
+            printed: printed(looking, style),
+            missing: SIZES.into_iter().filter(|it| size(*it).is_none()).collect(),
+            build: build(looking, chosen),
+            oval: longest(looking, Question::OutOfRound),
+            chosen,
+            sizes: [size(Size::TyreWidth), size(Size::TyreThickness)],
+        }
+    }
+
+    /// The draw as the tyre stands.
+    pub fn taken(&self) -> Said<DrawTaken> {
+        let (wheel, tyre) = (self.wheel.clone()?, self.tyre.clone()?);
+        self.refused(DrawTaken::of(&wheel, &tyre))
+    }
+
+    /// The draw to reckon with: the one that is wanted, or else the one the tyre has.
+    pub fn draw(&self) -> Said<Draw> {
+        match &self.wanted {
+            Err(None) => {
+                let taken = self.taken()?;
+                self.refused(taken.drawing())
+            }
+            wanted => wanted.clone(),
+        }
+    }
+
+    /// The tyre as it will go into the fire.
+    pub fn hot(&self) -> Said<(HotTyre, Over)> {
+        let (wheel, draw) = (self.wheel.clone()?, self.draw()?);
+        let [Some(width), Some(thickness)] = self.sizes else {
+            return Err(None);
+        };
+        let inside = Circumference(wheel.round.0 - draw.0);
+        let tyre = HotTyre::of(self.chosen.iron, inside, width, thickness);
+        let over = Over::of(
+            wheel.round,
+            self.oval,
+            millimetres(0.0),
+            self.clearance.clone()?,
+        );
+        let tyre = tyre.map_err(|refusal| Some(refusal.to_string()))?;
+        Ok((tyre, self.refused(over)?))
+    }
+
+    /// The lengths in words, to be written down; nothing while no round is typed.
+    pub fn told(&self) -> String {
+        let style = self.style;
+        let mut told = Vec::new();
+        let round = |name: &str, round: &Said<Round>| {
+            round
+                .clone()
+                .ok()
+                .map(|it| format!("{name} {}", words::cutting::round(&it, style)))
+        };
+        told.extend(round("wheel round", &self.wheel));
+        told.extend(round(&style.fill("{tyre} round"), &self.tyre));
+        if told.is_empty() {
+            return String::new();
+        }
+        told.extend(
+            self.wanted
+                .clone()
+                .ok()
+                .map(|draw| format!("draw wanted {}", style.size(draw.0))),
+        );
+        told.push(format!(
+            "joints {}",
+            words::cutting::joints(self.open, style)
+        ));
+        words::capital(&(told.join("; ") + "."))
+    }
+
+    /// How the tyre is fitted.
+    pub fn fitting(&self) -> Said<Fitting> {
+        let draw = self.draw()?;
+        let doubt = self
+            .taken()
+            .map_or(millimetres(2.0), |it| it.doubt.to_either_side());
+        let mean = self
+            .stand_offs
+            .iter()
+            .fold(millimetres(0.0), |sum, it| sum + it.value());
+        let count = self.stand_offs.len().max(1) as f64;
+        Ok(Fitting {
+            draw,
+            doubt: doubt.min(draw.0 / 2.0),
+            joints: self.open.value(),
+            stand_off: mean / count,
+            moisture: self.moisture.0,
+        })
+    }
+
+    /// A refusal as a sentence.
+    pub fn refused<T>(&self, result: Result<T, Refusal>) -> Said<T> {
+        result.map_err(|refusal| Some(words::tyring::refusal(&refusal, self.style)))
+    }
+}
+
+/// Reads the fields.
+struct Reader<'a> {
+    typed: &'a Typed,
+    style: Style,
+}
+
+impl Reader<'_> {
+    fn text(&self, field: Field) -> Option<&str> {
+        let text = self.typed.get(field as usize)?.trim();
+        (!text.is_empty()).then_some(text)
+    }
+
+    fn length(&self, field: Field, range: LengthRange) -> Said<Length> {
+        let text = self.text(field).ok_or(None)?;
+        let read = spelling::parse(text, range, self.style.length.bare_unit());
+        read.map_err(|refusal| Some(refusal.to_string()))
+    }
+
+    fn or(&self, field: Field, range: LengthRange, usual: Length) -> Said<Length> {
+        match self.length(field, range) {
+            Err(None) => Ok(usual),
+            said => said,
+        }
+    }
+
+    /// The traveller, or a tape where none is named.
+    fn gauge(&self) -> Said<Gauge> {
+        let turn = match self.length(Field::Traveller, LengthRange::TravellerRound) {
+            Err(None) => return Ok(Gauge::tape(0, TapeClass::II)),
+            turn => turn?,
+        };
+        let doubt = millimetres(0.5).min(turn / 40.0);
+        let turn = Measured::new(turn, doubt).map_err(|it| Some(it.to_string()))?;
+        self.refused(Gauge::traveller(1, turn))
+    }
+
+    fn round(&self, field: Field, gauge: &Said<Gauge>) -> Said<Round> {
+        let text = self.text(field).ok_or(None)?;
+        let runs = self.refused(runs::read(text, self.style.length.bare_unit()))?;
+        let round = Round::taken(gauge.clone()?, &runs, Line::Middle, Care::default());
+        self.refused(round)
+    }
+
+    fn joints(&self, open: Measured) -> Said<Joints> {
+        let cramped = match self.length(Field::Cramped, LengthRange::JointSum) {
+            Err(None) => None,
+            cramped => Some(Measured::new(cramped?, open.doubt()).unwrap_or_default()),
+        };
+        self.refused(Joints::of(open, cramped))
+    }
+
+    fn carry(&self) -> Said<Carry> {
+        let seconds = match self.text(Field::Carry) {
+            None => 30.0,
+            Some(text) => text.replace(',', ".").parse().unwrap_or(f64::NAN),
+        };
+        self.refused(Carry::of(celsius(15.0), None, time::seconds(seconds)))
+    }
+
+    fn refused<T>(&self, result: Result<T, Refusal>) -> Said<T> {
+        result.map_err(|refusal| Some(words::tyring::refusal(&refusal, self.style)))
+    }
+}
+
+/// The gaps of one question that were measured, wherever they were.
+fn gaps(looking: &Looking, question: Question) -> Vec<Measured> {
+    let here = looking
+        .answers
+        .iter()
+        .filter(|((of, _), _)| *of == question);
+    let each = here.flat_map(|(_, answers)| answers);
+    let measured = |answer: &Answer| match answer {
+        Answer::Length(measured) => Some(*measured),
+        Answer::Over(least) => Measured::new(*least, millimetres(0.0)).ok(),
+        _ => None,
+    };
+    each.filter_map(measured).collect()
+}
+
+fn longest(looking: &Looking, question: Question) -> Length {
+    let each = gaps(looking, question).into_iter().map(Measured::value);
+    each.fold(millimetres(0.0), |most, it| most.max(it))
+}
+
+/// The mean moisture of the felloes; 14 % where none was measured.
+fn moisture(looking: &Looking) -> (MoistureContent, bool) {
+    let here = looking
+        .answers
+        .iter()
+        .filter(|((of, _), _)| *of == Question::Moisture);
+    let each = here
+        .flat_map(|(_, answers)| answers)
+        .filter_map(|answer| match answer {
+            Answer::Share(share) => Some(share.to_paper()),
+            _ => None,
+        });
+    let all: Vec<f64> = each.collect();
+    let mean = all.iter().sum::<f64>() / all.len() as f64;
+    match MoistureContent::from_percent(mean) {
+        Ok(mean) => (mean, true),
+        Err(_) => (
+            MoistureContent::from_percent(14.0).unwrap_or(MoistureContent::WETTEST),
+            false,
+        ),
+    }
+}
+
+/// The answers of one question that say something bad; nothing while it is open.
+fn any_bad(looking: &Looking, question: Question) -> Option<bool> {
+    let bad = |answer: &Answer| match answer {
+        Answer::Play(play) => *play != Play::Tight,
+        Answer::Length(measured) => measured.value() > millimetres(0.0),
+        Answer::Over(_) => true,
+        answer => *answer == Answer::Yes,
+    };
+    let open = !looking.left(question).is_empty();
+    let mut here = looking
+        .answers
+        .iter()
+        .filter(|((of, _), _)| *of == question);
+    let found = here.any(|(_, answers)| answers.iter().any(bad));
+    (found || !open).then_some(found)
+}
+
+fn printed(looking: &Looking, style: Style) -> Said<Vec<&'static advice::Row>> {
+    let size = |size: Size| looking.wheel.sizes.get(size).map(to_paper_mm);
+    let dish = looking.answer(Question::Dish, Place::Whole);
+    let dish = dish
+        .and_then(|answers| answers.first()?.length())
+        .map(to_paper_mm);
+    let dished = dish.or(size(Size::Dish)).map(|mm| match mm.abs() {
+        mm if mm < 10.0 => advice::Dished::Straight,
+        mm if mm < 60.0 => advice::Dished::Dished,
+        _ => advice::Dished::Much,
+    });
+    // By the iron: house, common practice, no source.
+    let weight = match size(Size::TyreWidth) {
+        Some(mm) if mm < 40.0 => advice::Weight::Light,
+        Some(mm) if mm > 75.0 => advice::Weight::Heavy,
+        _ => advice::Weight::Common,
+    };
+    let wheel = advice::Wheel {
+        loose_feet: any_bad(looking, Question::SpokeFoot),
+        proud_tongues: any_bad(looking, Question::TongueProud),
+        dished,
+        weight,
+    };
+    advice::advice(&wheel).map_err(|refusal| Some(words::tyring::refusal(&refusal, style)))
+}
+
+fn build(looking: &Looking, chosen: Chosen) -> Option<Build> {
+    let mut wheel = looking.wheel.clone();
+    // Sawn felloes are the rule; whoever has bent ones has said so.
+    wheel.rim = wheel.rim.or(Some(cartside_core::wheel::Rim::Sawn));
+    let loose = any_bad(looking, Question::SpokeFoot) == Some(true);
+    let mut build = Build::of(&wheel)?;
+    let [nave, spokes, felloes] = chosen.timbers;
+    build.feet = if loose { Feet::Slack } else { Feet::Sound };
+    build.iron = chosen.iron;
+    (build.nave_timber, build.spoke_timber, build.felloe_timber) =
+        (nave.into(), spokes.into(), felloes.into());
+    Some(build)
+}

@@ -1,0 +1,92 @@
+//! The heat: the stick, how hot, how long there is, what wood it takes.
+
+use cartside_core::quantity::Percent;
+use cartside_core::tyring::hot::fire::{self, FuelMoisture};
+use cartside_core::tyring::hot::{DropOn, HotTyre, Over, Window, window};
+use cartside_core::words::heat;
+
+use super::given::{Given, Said};
+use super::lengths::lines;
+use crate::markup::{Piece, sheet};
+
+/// How the hot tyre stands: what is said of it, and the seconds that may be counted on.
+pub struct Hot {
+    tyre: HotTyre,
+    over: Over,
+    drop: DropOn,
+    /// The working time of a tyre that leaves the fire as hot as is of use.
+    pub window: Window,
+}
+
+impl Hot {
+    /// Reckons it.
+    pub fn of(given: &Given) -> Said<Hot> {
+        let (tyre, over) = given.hot()?;
+        let drop = given.refused(over.drop_on(&tyre))?;
+        let window = window::window(&tyre, &over, &given.carry.clone()?, drop.most_useful);
+        let window = given.refused(window)?;
+        Ok(Hot {
+            tyre,
+            over,
+            drop,
+            window,
+        })
+    }
+}
+
+/// The section about the heat.
+pub fn heat(given: &Given) -> Piece {
+    let hot = Hot::of(given);
+    let said = match &hot {
+        // A round or a draw that is refused is told with the lengths.
+        Err(_) if given.wheel.is_err() || given.draw().is_err() => vec![],
+        Err(why) => vec![Err(why.clone())],
+        Ok(hot) => told(hot, given),
+    };
+    if said.is_empty() {
+        return sheet!("<section class=card data-sheet=heat hidden></section>");
+    }
+    sheet!(
+        "<section class=card data-sheet=heat data-verdict={}><h2>Heat</h2>{}{}</section>",
+        hot.as_ref().map_or("none", |hot| verdict(&hot.window)),
+        lines(said),
+        hot.ok().map(|hot| why(&hot, given))
+    )
+}
+
+fn verdict(window: &Window) -> &'static str {
+    match window.verdict {
+        cartside_core::tyring::hot::Verdict::Enough => "enough",
+        cartside_core::tyring::hot::Verdict::DoNotTry => "do-not-try",
+    }
+}
+
+fn told(hot: &Hot, given: &Given) -> Vec<Said<String>> {
+    let style = given.style;
+    let mut said = vec![
+        Ok(heat::stick(hot.over.stick(), style)),
+        Ok(heat::drop_on(&hot.drop, style)),
+    ];
+    let window = heat::window(&hot.window, style);
+    said.push(match verdict(&hot.window) {
+        "enough" => Ok(window),
+        _ => Err(Some(window)),
+    });
+    said.extend(heat::leave_at(&hot.window).map(Ok));
+    said
+}
+
+fn why(hot: &Hot, given: &Given) -> Piece {
+    // Wood that has lain a year under a roof.
+    let dry = Percent::whole(20);
+    let wood = fire::wood(&hot.tyre, hot.drop.most_useful, FuelMoisture::OfDry(dry));
+    let wood = wood.ok().map(|wood| heat::wood(&wood, given.style));
+    sheet!(
+        "<details class=fold><summary>Why, and how much wood</summary><div class=stack><p>{}</p><p>{}</p><p>{}</p>\
+         <p class=dim>Growth by EN 1993-1-2:2005, 3.4.1.1; cooling by radiation and by Churchill and Chu's equations, the \
+         low end in a breeze of 5 m/s.</p></div></details>",
+        heat::by_handbook(&hot.drop, given.style),
+        wood.unwrap_or_default(),
+        heat::colours(hot.drop.at)
+    )
+}
