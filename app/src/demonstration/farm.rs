@@ -129,7 +129,11 @@ fn wheel(
         keeper: Some(Keeper::LinchPin),
         sizes: Sizes::default()
             .with(Size::Height, Some(millimetres(1370.0)))
-            .with(Size::Dish, Some(millimetres(48.0))),
+            .with(Size::Dish, Some(millimetres(48.0)))
+            .with(Size::TyreWidth, Some(millimetres(60.0)))
+            .with(Size::TyreThickness, Some(millimetres(16.0)))
+            .with(Size::FelloeDepth, Some(millimetres(85.0)))
+            .with(Size::SpokeDepth, Some(millimetres(64.0))),
         ..Wheel::of(felloes)
     };
     let said = Says::Wheel(WheelSaid { position, wheel });

@@ -40,6 +40,7 @@ pub fn heat(given: &Given) -> Piece {
     let said = match &hot {
         // A round or a draw that is refused is told with the lengths.
         Err(_) if given.wheel.is_err() || given.draw().is_err() => vec![],
+        Err(None) => vec![Ok(unsaid(given))],
         Err(why) => vec![Err(why.clone())],
         Ok(hot) => told(hot, given),
     };
@@ -52,6 +53,13 @@ pub fn heat(given: &Given) -> Piece {
         lines(said),
         hot.ok().map(|hot| why(&hot, given))
     )
+}
+
+/// That the iron's own sizes are not said yet.
+fn unsaid(given: &Given) -> String {
+    given
+        .style
+        .fill("Not reckoned until {tyre} width and thickness are said, under how it is built.")
 }
 
 fn verdict(window: &Window) -> &'static str {
