@@ -1,3 +1,5 @@
+//! The cut: learnt losses, the safe first piece, and what is refused.
+
 use proptest::prelude::*;
 
 use super::*;
