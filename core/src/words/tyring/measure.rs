@@ -16,14 +16,14 @@ pub fn round(round: &Round, style: Style) -> String {
     format!(
         "{} round, to {} either way",
         about(round.round.0, style),
-        about(doubt, style)
+        at_least(doubt, style)
     )
 }
 
 /// The draw that was measured.
 #[must_use]
 pub fn draw(taken: &DrawTaken, style: Style) -> String {
-    let doubt = about(taken.doubt.to_either_side(), style);
+    let doubt = at_least(taken.doubt.to_either_side(), style);
     if taken.draw.0 > millimetres(0.0) {
         style.fill(&format!(
             "{} of {{draw}}, to {doubt} either way",
@@ -128,8 +128,8 @@ mod tests {
         ];
         insta::assert_snapshot!(said.join("\n"), @r"
         4241 mm round, to 2 mm either way
-        32 mm of draw, to 2.5 mm either way
-        the tyre is 3 mm larger round than the wheel, to 2.5 mm either way
+        32 mm of draw, to 3 mm either way
+        the tyre is 3 mm larger round than the wheel, to 3 mm either way
         1 1/4 in of draft, to 1/8 in either way
         ");
     }
