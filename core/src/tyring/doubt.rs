@@ -152,6 +152,17 @@ mod tests {
         assert_eq!(Doubt::of_a_mean(1.0, 1).factor(), 2.0);
     }
 
+    /// JCGM 100:2008, G.4.1, the example: means of 10, 5 and 15 observations with relative standard uncertainties of 0.25,
+    /// 0.57 and 0.82 % make 1.03 % with 19.0 effective degrees of freedom.
+    #[test]
+    fn the_example_of_the_guide_comes_out() {
+        let of =
+            |standard: f64, runs: usize| Doubt::of_a_mean(standard * standard * runs as f64, runs);
+        let all = of(0.25, 10).and(of(0.57, 5)).and(of(0.82, 15));
+        assert!((all.variance().sqrt() - 1.03).abs() < 0.005);
+        assert!((all.freedom() - 19.0).abs() < 0.05, "{}", all.freedom());
+    }
+
     proptest! {
         #[test]
         fn more_parts_are_more_doubt(

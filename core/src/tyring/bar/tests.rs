@@ -1,3 +1,5 @@
+//! The bar: exact, by the printed rules, and refused.
+
 use super::*;
 use crate::quantity::length::millimetres;
 
