@@ -17,3 +17,5 @@ mod inch;
 mod judged;
 mod limits;
 mod schema;
+mod timber;
+mod wheel;
