@@ -9,13 +9,16 @@
 )]
 
 mod army_wagon;
+mod cutting;
 mod digests;
 mod dish;
 mod draw;
 mod felloes;
 mod inch;
+mod independent;
 mod judged;
 mod limits;
 mod schema;
+mod steel;
 mod timber;
 mod wheel;

@@ -73,6 +73,16 @@ impl Doubt {
         Doubt { variance, fourths }
     }
 
+    /// One more of what was done so many times, and scattered by this variance in mm²: its own scatter and the mean's.
+    #[must_use]
+    pub(super) fn of_one_more(scatter: f64, runs: usize) -> Doubt {
+        let variance = scatter * (1.0 + 1.0 / runs as f64);
+        Doubt {
+            variance,
+            fourths: variance * variance / runs.saturating_sub(1).max(1) as f64,
+        }
+    }
+
     /// Both together, where neither leans on the other (5.1.2).
     #[must_use]
     pub(super) fn and(self, other: Doubt) -> Doubt {
@@ -140,6 +150,17 @@ mod tests {
         let factors = [2, 3, 4, 11, 21, 27, 102].map(|runs| Doubt::of_a_mean(1.0, runs).factor());
         assert_eq!(factors, [13.97, 4.53, 3.31, 2.28, 2.13, 2.11, 2.025]);
         assert_eq!(Doubt::of_a_mean(1.0, 1).factor(), 2.0);
+    }
+
+    /// JCGM 100:2008, G.4.1, the example: means of 10, 5 and 15 observations with relative standard uncertainties of 0.25,
+    /// 0.57 and 0.82 % make 1.03 % with 19.0 effective degrees of freedom.
+    #[test]
+    fn the_example_of_the_guide_comes_out() {
+        let of =
+            |standard: f64, runs: usize| Doubt::of_a_mean(standard * standard * runs as f64, runs);
+        let all = of(0.25, 10).and(of(0.57, 5)).and(of(0.82, 15));
+        assert!((all.variance().sqrt() - 1.03).abs() < 0.005);
+        assert!((all.freedom() - 19.0).abs() < 0.05, "{}", all.freedom());
     }
 
     proptest! {

@@ -53,6 +53,33 @@ pub enum Refusal {
     },
     /// No stand-off was measured.
     NoStandOffs,
+    /// The tyre is already as small as is wanted, or smaller: it must be stretched, not cut.
+    TyreSmaller {
+        /// By how much it is smaller.
+        by: Length,
+    },
+    /// Too few jobs of the shop's own to learn from.
+    FewJobs {
+        /// How many there are.
+        given: usize,
+        /// How many there must be.
+        fewest: usize,
+    },
+    /// A job whose numbers do not add up.
+    OddJob {
+        /// What its weld would have lost.
+        lost: Length,
+        /// The most that is believed.
+        most: Length,
+    },
+    /// Feet or tongues of the wheel were not looked at.
+    NotLooked,
+    /// A foot is loose in the nave.
+    LooseFeet,
+    /// A tongue stands proud of the sole.
+    ProudTongues,
+    /// The dish of the wheel is not known.
+    DishUnknown,
     /// The joints are wider together than the draw, so that they cannot all close.
     JointsWider {
         /// The draw.

@@ -25,6 +25,7 @@ pub mod caution;
 pub mod cause;
 pub mod cure;
 pub mod glossary;
+pub mod tyring;
 pub mod history;
 pub mod timber;
 pub mod grip;

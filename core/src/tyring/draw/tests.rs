@@ -1,3 +1,5 @@
+//! The draw, the joints in it, and the felloe-bound wheel.
+
 use proptest::prelude::*;
 
 use super::*;

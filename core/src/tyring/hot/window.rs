@@ -3,9 +3,8 @@
 
 use uom::si::f64::{Time, Velocity};
 use uom::si::time::second;
-use uom::si::velocity::meter_per_second;
 
-use super::cooling::Cooling;
+use super::cooling::{Cooling, wind as blows};
 use super::drop::Over;
 use super::tyre::HotTyre;
 use crate::quantity::temperature::{TemperatureRange, celsius, in_celsius};
@@ -15,9 +14,8 @@ use crate::tyring::refusal::Refusal;
 /// Below so many seconds it is not to be tried: house, common practice, no source.
 pub const LEAST: f64 = 60.0;
 
-/// The longest carry that is counted, in seconds, and the strongest wind in which a tyre is put on, in m/s.
+/// The longest carry that is counted, in seconds.
 const LONGEST_CARRY: f64 = 600.0;
-const STRONGEST_WIND: f64 = 20.0;
 
 /// The wind of the low end where none was said, in m/s: a gentle breeze is 3.4 to 5.5 (WMO-No. 306, code table 1100,
 /// Beaufort 3).
@@ -48,13 +46,7 @@ impl Carry {
     /// [`Refusal`] where one of them cannot be so.
     pub fn of(air: Temperature, wind: Option<Velocity>, takes: Time) -> Result<Carry, Refusal> {
         let air = in_celsius(TemperatureRange::Air.check(air)?);
-        let wind = wind.map(|wind| wind.get::<meter_per_second>());
-        if let Some(given) = wind.filter(|wind| !(0.0..=STRONGEST_WIND).contains(wind)) {
-            return Err(Refusal::Wind {
-                given,
-                most: STRONGEST_WIND,
-            });
-        }
+        let wind = wind.map(blows).transpose()?;
         let seconds = takes.get::<second>();
         if !(0.0..=LONGEST_CARRY).contains(&seconds) {
             return Err(Refusal::Carry {

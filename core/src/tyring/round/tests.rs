@@ -1,3 +1,5 @@
+//! Rounds: what is taken, what is refused, and whose error falls out.
+
 use proptest::prelude::*;
 
 use super::*;

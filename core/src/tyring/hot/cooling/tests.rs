@@ -1,3 +1,5 @@
+//! Cooling: backwards, in parts, against a march in steps of time.
+
 use proptest::prelude::*;
 
 use super::*;

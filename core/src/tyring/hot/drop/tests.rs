@@ -1,3 +1,5 @@
+//! Dropping on: heat enough, too much asked by one coefficient, and none enough.
+
 use proptest::prelude::*;
 
 use super::*;

@@ -1,3 +1,5 @@
+//! Heat and wood, by either way to say how wet it is.
+
 use proptest::prelude::*;
 
 use super::*;

@@ -1,5 +1,8 @@
+//! The working time: its low end, its verdict, and what is refused.
+
 use proptest::prelude::*;
 use uom::si::time::minute;
+use uom::si::velocity::meter_per_second;
 
 use super::*;
 use crate::material::iron::Iron;
