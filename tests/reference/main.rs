@@ -20,3 +20,5 @@ mod judged;
 mod limits;
 mod schema;
 mod steel;
+mod timber;
+mod wheel;

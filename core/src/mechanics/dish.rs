@@ -30,15 +30,28 @@ impl Stiffness {
         (out * out + (2.0 * along - moved) * moved).sqrt() - out
     }
 
-    /// Whether a side load can push the wheel through the flat and inside out: a shallow truss of two bars snaps when
-    /// it is held sideways by less than half of what its lean gives it (von Mises).
-    pub(super) fn snaps(&self) -> bool {
-        let slope = self.sine / self.cosine;
-        self.sideways < 0.5 * self.spoke * slope * slope
+    /// The push from the side, on all spokes together, that puts the wheel through the flat and inside out; nothing
+    /// where its spokes are held so that it comes back.
+    pub(super) fn folds_at(&self) -> Option<f64> {
+        let dish = self.sine.abs() * self.length;
+        let spokes = self.spokes * std::f64::consts::TAU;
+        folds_at(self.spoke, self.sideways, dish, self.length).map(|one| one * spokes)
     }
 
     /// The bending moment at a foot when one spoke pushes so on the rim.
     pub(super) fn bends(&self, push: f64) -> f64 {
         push * self.sine.abs() * self.length
     }
+}
+
+/// The push at which one shallow bar of a truss snaps through the flat (von Mises' truss), in newtons: of so many newtons
+/// for each millimetre along itself and across, so much rise and so long. Nothing where it comes back of itself: that is,
+/// held across by more than half of what its lean gives it.
+#[must_use]
+pub fn folds_at(along: f64, across: f64, rise: f64, long: f64) -> Option<f64> {
+    let half = along / (2.0 * long * long);
+    // At the height z the push is half (rise² − z²) z + across (rise − z); it is greatest where its slope is nought.
+    let square = (rise * rise - across / half) / 3.0;
+    let z = square.max(0.0).sqrt();
+    (z > 0.0).then(|| half * (rise * rise - z * z) * z + across * (rise - z))
 }

@@ -61,8 +61,8 @@ pub struct Fit {
     pub stretched: Length,
     /// How far the shoulders of the spokes have sunk in for good, at both ends together.
     pub sunk: Length,
-    /// Whether a side load can push the wheel through the flat.
-    pub snaps: bool,
+    /// The push from the side that would put the wheel through the flat and inside out; nothing where it comes back.
+    pub folds_at: Option<Force>,
     /// How near each part is to giving.
     pub pressed: Pressed,
 }
@@ -141,7 +141,7 @@ impl Stiffness {
             dish: millimetres(self.goes_out(past, spoke)),
             stretched: millimetres(springs.tyre.stretched(moved) * TAU),
             sunk: millimetres(after.spokes.set),
-            snaps: self.snaps(),
+            folds_at: self.folds_at().map(newtons),
             pressed: self.pressed(pull, rim, spoke),
         }
     }

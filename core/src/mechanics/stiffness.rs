@@ -31,7 +31,7 @@ const STIFF: Band<f64> = Band::new(0.9, 1.0, 1.1);
 /// How firmly feet hold a spoke upright, as a part of one that is held at its foot alone; a rim that keeps the outer
 /// end from turning makes it four (assumed).
 const SOUND: Band<f64> = Band::new(0.5, 1.0, 4.0);
-const SLACK: Band<f64> = Band::new(0.05, 0.2, 0.5);
+const SLACK: Band<f64> = Band::new(0.01, 0.1, 0.5);
 /// How thick the foot is in its mortise, as a part of the spoke's width: 25/32 in of a spoke of about 1¾ in; M. T.
 /// Richardson (comp.), *Practical Carriage Building*, vol. 1, 1891.
 const FOOT: f64 = 0.42;

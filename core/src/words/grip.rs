@@ -120,8 +120,9 @@ pub fn lost(sheet: &Sheet, style: Style) -> Vec<String> {
             "The shoulders of the spokes sink in by about {sunk} for good."
         ));
     }
-    if sheet.middle.snaps {
-        said.push("With {feet} that hold so little a push from the side can put the wheel through the flat and inside out: make them fast first.".to_owned());
+    if let Some(push) = sheet.middle.folds_at {
+        let push = weight(tonnes(push));
+        said.push(format!("With {{feet}} that hold so little a push of {push} from the side can put the wheel through the flat and inside out: make them fast first."));
     }
     said.iter().map(|it| style.fill(it)).collect()
 }
