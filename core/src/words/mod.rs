@@ -30,8 +30,6 @@ pub mod tyring;
 pub mod history;
 pub mod timber;
 pub mod grip;
-pub mod cutting;
-pub mod heat;
 pub mod year;
 pub mod drying;
 pub mod report;

@@ -200,7 +200,7 @@ impl Given {
             round
                 .clone()
                 .ok()
-                .map(|it| format!("{name} {}", words::cutting::round(&it, style)))
+                .map(|it| format!("{name} {}", words::tyring::measure::round(&it, style)))
         };
         told.extend(round("wheel round", &self.wheel));
         told.extend(round(&style.fill("{tyre} round"), &self.tyre));
@@ -213,10 +213,7 @@ impl Given {
                 .ok()
                 .map(|draw| format!("draw wanted {}", style.size(draw.0))),
         );
-        told.push(format!(
-            "joints {}",
-            words::cutting::joints(self.open, style)
-        ));
+        told.push(format!("joints {}", style.gap(self.open.value())));
         words::capital(&(told.join("; ") + "."))
     }
 

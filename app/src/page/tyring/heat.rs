@@ -1,9 +1,10 @@
 //! The heat: the stick, how hot, how long there is, what wood it takes.
 
 use cartside_core::quantity::Percent;
+use cartside_core::tyring::hot::colour::Colour;
 use cartside_core::tyring::hot::fire::{self, FuelMoisture};
 use cartside_core::tyring::hot::{DropOn, HotTyre, Over, Window, window};
-use cartside_core::words::heat;
+use cartside_core::words::tyring::heat;
 
 use super::given::{Given, Said};
 use super::lengths::lines;
@@ -55,6 +56,15 @@ pub fn heat(given: &Given) -> Piece {
     )
 }
 
+/// What the charts call its colour, and how little that says.
+fn colours(hot: &Hot) -> String {
+    let names = Colour::names(hot.drop.at).map(heat::colour);
+    let names = names.collect::<Vec<String>>().join("; ");
+    format!(
+        "Its colour by the charts: {names}. They do not agree, and daylight hides the first reds: trust the stick."
+    )
+}
+
 /// That the iron's own sizes are not said yet.
 fn unsaid(given: &Given) -> String {
     given
@@ -73,14 +83,14 @@ fn told(hot: &Hot, given: &Given) -> Vec<Said<String>> {
     let style = given.style;
     let mut said = vec![
         Ok(heat::stick(hot.over.stick(), style)),
-        Ok(heat::drop_on(&hot.drop, style)),
+        Ok(heat::drop_on(&hot.drop)),
     ];
     let window = heat::window(&hot.window, style);
     said.push(match verdict(&hot.window) {
         "enough" => Ok(window),
         _ => Err(Some(window)),
     });
-    said.extend(heat::leave_at(&hot.window).map(Ok));
+    said.extend(heat::leave_the_fire(&hot.window).map(Ok));
     said
 }
 
@@ -95,6 +105,6 @@ fn why(hot: &Hot, given: &Given) -> Piece {
          low end in a breeze of 5 m/s.</p></div></details>",
         heat::by_handbook(&hot.drop, given.style),
         wood.unwrap_or_default(),
-        heat::colours(hot.drop.at)
+        colours(hot)
     )
 }

@@ -2,7 +2,8 @@
 
 use cartside_core::tyring::cut::{WeldLoss, to_take_out};
 use cartside_core::tyring::draw::seating;
-use cartside_core::words::{cutting, tyring};
+use cartside_core::words::capital;
+use cartside_core::words::tyring::{self, advice, cut, measure};
 
 use super::given::{Given, Said};
 use crate::markup::{Piece, sheet};
@@ -35,7 +36,7 @@ fn said(given: &Given) -> Vec<Said<String>> {
     let named = |name: &'static str, round: &Said<_>| {
         round
             .clone()
-            .map(|it| format!("{name}: {}.", cutting::round(&it, style)))
+            .map(|it| format!("{name}: {}.", measure::round(&it, style)))
     };
     let mut said = vec![
         named("Wheel's round", &given.wheel),
@@ -47,7 +48,9 @@ fn said(given: &Given) -> Vec<Said<String>> {
             },
             &given.tyre,
         ),
-        given.taken().map(|it| cutting::draw(&it, style)),
+        given
+            .taken()
+            .map(|it| format!("As it is: {}.", measure::draw(&it, style))),
     ];
     // The same refusal said twice helps nobody.
     if given.wheel.is_err() || given.tyre.is_err() {
@@ -70,11 +73,13 @@ fn to_cut(given: &Given) -> Vec<Said<String>> {
     };
     let loss = WeldLoss::printed();
     match to_take_out(wheel.round, tyre.round, draw, &loss) {
-        Ok(take) => {
-            let told = cutting::take_out(&take, tyre.round, style).into_iter();
-            let told = told.chain([cutting::weld(&loss, style)]);
-            told.map(Ok).collect()
-        }
+        Ok(take) => [
+            cut::take_out(&take, style),
+            cut::weld_loss(&loss, style),
+            measure::hot_weld(style),
+        ]
+        .map(Ok)
+        .into(),
         Err(refusal) => vec![Err(Some(tyring::refusal(&refusal, style)))],
     }
 }
@@ -84,13 +89,13 @@ fn nip(given: &Given) -> Said<String> {
     let draw = given.draw().map_err(|_| None)?;
     let joints = given.joints.clone()?;
     let nip = given.refused(joints.nip(draw))?;
-    Ok(cutting::nip(&nip, given.style))
+    Ok(capital(&measure::nip(&nip, given.style)))
 }
 
 fn seats(given: &Given) -> Said<String> {
     let joints = given.joints.clone().map_err(|_| None)?;
     let seats = given.refused(seating(&joints, &given.stand_offs))?;
-    Ok(cutting::seating(seats, given.style))
+    Ok(measure::seating(seats, given.style))
 }
 
 /// What the trade has printed, row by row.
@@ -106,7 +111,7 @@ pub fn printed(given: &Given) -> Piece {
     };
     let each = rows
         .iter()
-        .map(|row| sheet!("<li>{}</li>", cutting::printed(row, given.style)));
+        .map(|row| sheet!("<li>{}</li>", advice::row(row, given.style)));
     sheet!(
         "<details class=fold data-printed><summary>What the trade prints for such a wheel ({})</summary>\
          <ul class=points>{}</ul><p class=dim>They differ by trade and country: no mean of them is advice.</p></details>",
