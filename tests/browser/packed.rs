@@ -6,7 +6,7 @@ use serde_json::json;
 /// What the page was given to start from, by kind of its name.
 const STARTED_FROM: &str = r#"
 const names = performance.getEntriesByType("resource").map((entry) => new URL(entry.name).pathname);
-return ["_bg.wasm", "_bg.wasm.lzma"].filter((ending) => names.some((name) => name.endsWith(ending)));"#;
+return ["_bg.wasm", "_bg.wasm.packed"].filter((ending) => names.some((name) => name.endsWith(ending)));"#;
 
 /// The kept wasm: its type, and whether the browser takes it.
 const KEPT: &str = r#"
@@ -18,7 +18,7 @@ for (const name of await caches.keys()) {
     const response = await cache.match(request);
     const type = response.headers.get("content-type");
     const valid = WebAssembly.validate(await response.arrayBuffer());
-    found.push({ packed: request.url.endsWith(".lzma"), type, valid });
+    found.push({ packed: request.url.endsWith(".packed"), type, valid });
   }
 }
 return found;"#;
@@ -36,7 +36,7 @@ async fn the_wasm_is_unpacked_once_and_kept() {
     phone.step("the first start unpacks");
     let from = phone.ask(STARTED_FROM, json!([])).await;
     phone
-        .expect_same("started from", from, json!(["_bg.wasm.lzma"]))
+        .expect_same("started from", from, json!(["_bg.wasm.packed"]))
         .await;
     let kept = phone.ask(KEPT, json!([])).await;
     let plain = json!([{ "packed": false, "type": "application/wasm", "valid": true }]);
