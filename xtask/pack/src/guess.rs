@@ -23,6 +23,7 @@ const FRESH: u32 = 0x8000_0100;
 const STEPS: [u32; 8] = [43_690, 26_214, 18_724, 14_563, 11_915, 10_082, 8_000, 2_400];
 /// The weight that counts once.
 const ONE: i32 = 1 << 16;
+/// An error below this many of 4096 teaches the weights nothing.
 const SKIP: i32 = 48;
 /// How sure a guess can be, of 65 536.
 const SUREST: u32 = 24;
@@ -110,7 +111,7 @@ impl Guess {
         let high = (node >> 4).wrapping_mul(0x9e37_79b1);
         for n in 0..CONTEXTS {
             let hash = self.contexts[n].wrapping_add(high);
-            let hash = hash ^ hash >> 15;
+            let hash = hash ^ (hash >> 15);
             let place = (hash >> (32 - CELL_BITS) ^ node & 15) as usize;
             self.places[n] = place;
             self.hashes[n] = hash;
@@ -150,8 +151,8 @@ impl Guess {
         for set in 0..SETS {
             let weights = &self.weights[set * ROWS + self.rows[set]];
             let mut sum = 0_i32;
-            for n in 0..INPUTS {
-                sum = sum.wrapping_add(weights[n].wrapping_mul(self.inputs[n]));
+            for (weight, input) in weights.iter().zip(&self.inputs) {
+                sum = sum.wrapping_add(weight.wrapping_mul(*input));
             }
             let sum = (sum >> 16).clamp(-2047, 2047);
             self.sums[set] = sum;
@@ -180,7 +181,7 @@ impl Guess {
             approach(&mut self.after[n << 8 | history as usize], bit);
             let seen = 31 - (history | 1).leading_zeros();
             let chance = (cell >> 16) as i32;
-            let step = ((target - chance) >> 1) * STEPS[seen as usize & 7] as i32 >> 15;
+            let step = (((target - chance) >> 1) * STEPS[seen as usize & 7] as i32) >> 15;
             let chance = (chance + step).clamp(16, 65_519) as u32;
             let history = history << 1 | u32::from(bit) | (history & 128);
             self.cells[self.places[n]] = chance << 16 | (history & 255) << 8 | cell & 255;
@@ -192,14 +193,12 @@ impl Guess {
         for set in 0..SETS {
             let sum = self.sums[set];
             let own = (target - i32::from(self.squash[(sum + 2048) as usize])) >> 4;
-            // What was all but sure teaches nothing.
             if own.abs() < SKIP {
                 continue;
             }
             let weights = &mut self.weights[set * ROWS + self.rows[set]];
-            for n in 0..INPUTS {
-                let step = (self.inputs[n] * (own * 12) + 0x2000) >> 14;
-                weights[n] = weights[n].wrapping_add(step);
+            for (weight, input) in weights.iter_mut().zip(&self.inputs) {
+                *weight = weight.wrapping_add((input * (own * 12) + 0x2000) >> 14);
             }
             let weight = &mut self.finals[self.final_row][set];
             *weight = weight.wrapping_add((sum * error + 0x800) >> 12);
@@ -230,7 +229,7 @@ fn squash() -> Box<[u16]> {
         let chance = (1 << 48) / ((1 << 32) + power);
         table[2048 + n] = chance.min(65_535) as u16;
         table[2048 - n] = (65_536 - chance).min(65_535) as u16;
-        power = power * step >> 32;
+        power = (power * step) >> 32;
     }
     table[0] = table[1];
     table.into_boxed_slice()
@@ -242,10 +241,10 @@ fn stretch(squash: &[u16]) -> Box<[i16]> {
     let mut from = 0;
     for (n, chance) in squash.iter().enumerate() {
         let until = usize::from(*chance >> 4);
-        for slot in from..=until {
-            table[slot] = n as i16 - 2048;
+        while from <= until {
+            table[from] = n as i16 - 2048;
+            from += 1;
         }
-        from = from.max(until + 1);
     }
     table.into_boxed_slice()
 }

@@ -67,8 +67,8 @@ impl<C: Coder> Guesser<C> {
         let own = byte.map_or(0, way);
         let (mut node, mut gone) = (ROOT, 1_u32);
         while node & LEAF == 0 {
-            for n in 0..EXPECTED {
-                let bit = next_bit(expected[n], gone).map_or(0, |bit| 1 + u8::from(bit));
+            for (n, way) in expected.iter().enumerate() {
+                let bit = next_bit(*way, gone).map_or(0, |bit| 1 + u8::from(bit));
                 let trust = known.copies.trust[n];
                 self.guess.hints[n] = Hint { bit, trust };
             }
