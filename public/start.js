@@ -11,16 +11,25 @@
     // A worker that was robbed of its files asks the host, which may answer with a page of its own.
     return response.ok && response.headers.get("content-type") === WASM ? response : null;
   };
-  const unpacked = async (path) => {
-    const response = await fetch(path);
-    if (!response.ok) throw new Error(`${path}: the host answered ${response.status}`);
-    const bytes = unpack(new Uint8Array(await response.arrayBuffer()));
+  // Unpacked in a worker, so that the page is painted meanwhile and says what it is waiting for.
+  const unpacked = async (wasm, packed, unpacker) => {
+    document.documentElement.dataset.gettingReady = "";
+    const response = await fetch(packed);
+    if (!response.ok) throw new Error(`${packed}: the host answered ${response.status}`);
+    const bytes = await inWorker(unpacker, { packed: await response.arrayBuffer(), address: new URL(wasm, location).href });
     return new Response(bytes, { headers: { "content-type": WASM } });
   };
+  const inWorker = (unpacker, { packed, address }) =>
+    new Promise((resolve, reject) => {
+      const worker = new Worker(unpacker);
+      worker.onmessage = ({ data }) => (data.bytes ? resolve(data.bytes) : reject(new Error(data.error)));
+      worker.onerror = (event) => reject(new Error(event.message || `${unpacker} cannot be started`));
+      worker.postMessage({ packed, address, keeps: "serviceWorker" in navigator }, [packed]);
+    }).finally(() => delete document.documentElement.dataset.gettingReady);
 
   // `cargo xtask dist` and `cargo xtask serve` write both names; a build for development is not packed.
-  const { wasm, packed } = document.currentScript.dataset;
-  if (packed) self.cartsideWasm = kept(wasm).then((response) => response || unpacked(packed));
+  const { wasm, packed, unpacker } = document.currentScript.dataset;
+  if (packed) self.cartsideWasm = kept(wasm).then((response) => response || unpacked(wasm, packed, unpacker));
   // WebKit reports nothing of a module that ends while it waits for this.
   self.cartsideWasm?.catch(() => window.dispatchEvent(new Event("cartside-panic")));
 })();

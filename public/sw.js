@@ -20,6 +20,7 @@ const INDEX = "index.html";
 const KEPT = BUILD ? keptFiles() : {};
 
 if (BUILD) importScripts(addressOf(BUILD.unpacker));
+const HANDED = BUILD && handedName(SCOPE.pathname);
 
 self.addEventListener("install", (event) => event.waitUntil(keepWholeBuild()));
 self.addEventListener("activate", (event) => event.waitUntil(takeCharge()));
@@ -41,7 +42,7 @@ function keptFiles() {
 async function keepWholeBuild() {
   if (!BUILD) throw new Error("this build has no list of files; make it with `cargo xtask dist`");
   // All bytes are here and checked before the first is stored.
-  const files = await Promise.all(Object.keys(BUILD.files).map(fetchChecked));
+  const files = await Promise.all(Object.keys(BUILD.files).map(fetchChecked)).finally(() => caches.delete(HANDED));
   try {
     const cache = await caches.open(CACHE);
     for (const [path, response] of files) await cache.put(addressOf(path), response);
@@ -52,6 +53,10 @@ async function keepWholeBuild() {
 }
 
 async function fetchChecked(path) {
+  if (Object.hasOwn(BUILD.unpacked, path)) {
+    const handed = await handedChecked(BUILD.unpacked[path]);
+    if (handed) return handed;
+  }
   const response = await fetch(addressOf(path), { cache: "reload", credentials: "same-origin" });
   if (!response.ok) throw new Error(`${path}: the host answered ${response.status}`);
   const bytes = await response.arrayBuffer();
@@ -63,9 +68,18 @@ async function fetchChecked(path) {
   return [path, new Response(bytes, { headers: { "content-type": type } })];
 }
 
+// What the page has unpacked already at its first start, if it is what was built.
+async function handedChecked({ path, sha256: expected }) {
+  if (!(await caches.has(HANDED))) return null;
+  const cache = await caches.open(HANDED);
+  const bytes = await (await cache.match(addressOf(path)))?.arrayBuffer();
+  if (!bytes || (await sha256(bytes)) !== expected) return null;
+  return [path, new Response(bytes, { headers: { "content-type": "application/wasm" } })];
+}
+
 async function unpackChecked(from, packed) {
   const { path, sha256: expected } = BUILD.unpacked[from];
-  const bytes = unpack(new Uint8Array(packed));
+  const bytes = await unpack(new Uint8Array(packed));
   if ((await sha256(bytes)) !== expected) throw new Error(`${from}: other bytes came out than were packed`);
   return [path, new Response(bytes, { headers: { "content-type": "application/wasm" } })];
 }

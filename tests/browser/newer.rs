@@ -215,7 +215,7 @@ pub async fn a_newer_build_that_is_not_whole_keeps_the_older(engine: Engine) {
     see_the_older_alone(&phone, &older).await;
     phone.step("so has its program");
     site.take_up(&newer);
-    site.alter(".wasm.lzma");
+    site.alter(".wasm.packed");
     look_for_newer(&phone, "redundant").await;
     see_the_older_alone(&phone, &older).await;
 

@@ -1,12 +1,12 @@
 //! The app's wasm crosses the line packed; a device unpacks it once and keeps it as any browser takes it.
 
-use cartside_tests::drive::{Device, Server};
+use cartside_tests::drive::{Device, Server, Site, programs};
 use serde_json::json;
 
 /// What the page was given to start from, by kind of its name.
 const STARTED_FROM: &str = r#"
 const names = performance.getEntriesByType("resource").map((entry) => new URL(entry.name).pathname);
-return ["_bg.wasm", "_bg.wasm.lzma"].filter((ending) => names.some((name) => name.endsWith(ending)));"#;
+return ["_bg.wasm", "_bg.wasm.packed"].filter((ending) => names.some((name) => name.endsWith(ending)));"#;
 
 /// The kept wasm: its type, and whether the browser takes it.
 const KEPT: &str = r#"
@@ -18,7 +18,7 @@ for (const name of await caches.keys()) {
     const response = await cache.match(request);
     const type = response.headers.get("content-type");
     const valid = WebAssembly.validate(await response.arrayBuffer());
-    found.push({ packed: request.url.endsWith(".lzma"), type, valid });
+    found.push({ packed: request.url.endsWith(".packed"), type, valid });
   }
 }
 return found;"#;
@@ -36,7 +36,7 @@ async fn the_wasm_is_unpacked_once_and_kept() {
     phone.step("the first start unpacks");
     let from = phone.ask(STARTED_FROM, json!([])).await;
     phone
-        .expect_same("started from", from, json!(["_bg.wasm.lzma"]))
+        .expect_same("started from", from, json!(["_bg.wasm.packed"]))
         .await;
     let kept = phone.ask(KEPT, json!([])).await;
     let plain = json!([{ "packed": false, "type": "application/wasm", "valid": true }]);
@@ -62,5 +62,107 @@ async fn the_wasm_is_unpacked_once_and_kept() {
     let kept = phone.ask(KEPT, json!([])).await;
     let plain = json!([{ "packed": false, "type": "application/wasm", "valid": true }]);
     phone.expect_same("kept", kept, plain).await;
+    phone.close().await;
+}
+
+/// Unpacks as a first start does, and leaves what came out to the worker: how many bytes, or what was wrong.
+const HAND_OVER: &str = r#"
+const { wasm, packed, unpacker } = document.querySelector("script[data-packed]").dataset;
+const bytes = await (await fetch(packed)).arrayBuffer();
+const worker = new Worker(unpacker);
+const told = new Promise((tell) => {
+  worker.onmessage = ({ data }) => tell(data.error ?? data.bytes.length);
+});
+worker.postMessage({ packed: bytes, address: new URL(wasm, location).href, keeps: true }, [bytes]);
+return (await told) > 500000;"#;
+
+/// Alters one bit of what was left to the worker.
+const DAMAGE: &str = r#"
+const cache = await caches.open((await caches.keys()).find((name) => name.endsWith("-handed")));
+const [request] = await cache.keys();
+const bytes = new Uint8Array(await (await cache.match(request)).arrayBuffer());
+bytes[bytes.length >> 1] ^= 1;
+await cache.put(request, new Response(bytes));
+return bytes.length > 0;"#;
+
+/// Has the worker begin; what it comes to, and how many caches there are then.
+const BEGIN: &str = r#"
+const { installing } = await navigator.serviceWorker.register("sw.js", { updateViaCache: "none" });
+const ends = ["installed", "activated", "redundant"];
+while (!ends.includes(installing.state)) await new Promise((next) => setTimeout(next, 50));
+return [installing.state === "redundant", (await caches.keys()).length];"#;
+
+#[tokio::test]
+async fn what_the_page_unpacked_is_taken_over_if_it_is_what_was_built() {
+    let (site, built) = (Site::of(&programs::dist()), programs::dist());
+    site.alter(".css");
+    let server = Server::of(&site);
+    let device = Device::new("only", &server);
+    let phone = device.open().await;
+    phone
+        .see_words("[data-ready=\"failed\"]", "needs the network")
+        .await;
+    phone.step("one bit of what is handed over is wrong, and the host has lost the program");
+    let handed = phone.ask(HAND_OVER, json!([])).await;
+    phone.expect_same("unpacked", handed, json!(true)).await;
+    let damaged = phone.ask(DAMAGE, json!([])).await;
+    phone.expect_same("damaged", damaged, json!(true)).await;
+    site.take_up(&built);
+    site.lose(".wasm.packed");
+    let came = phone.ask(BEGIN, json!([])).await;
+    phone.expect_same("worker", came, json!([true, 0])).await;
+    phone.step("what is handed over is right");
+    site.take_up(&built);
+    let handed = phone.ask(HAND_OVER, json!([])).await;
+    phone.expect_same("unpacked", handed, json!(true)).await;
+    site.lose(".wasm.packed");
+    let came = phone.ask(BEGIN, json!([])).await;
+    phone.expect_same("worker", came, json!([false, 1])).await;
+    let kept = phone.ask(KEPT, json!([])).await;
+    let plain = json!([{ "packed": false, "type": "application/wasm", "valid": true }]);
+    phone.expect_same("kept", kept, plain).await;
+    phone.close_but_for(&["sw.js", "worker", "404"]).await;
+}
+
+/// Counts the pictures the browser paints while the page says that it is getting ready.
+const COUNT_PAINTED: &str = r#"
+window.painted = 0;
+const look = () => {
+  const line = document.getElementById("getting-ready");
+  if (line && getComputedStyle(line).display !== "none") window.painted += 1;
+  requestAnimationFrame(look);
+};
+requestAnimationFrame(look);"#;
+
+/// Makes the next start a first one.
+const FORGET: &str = r#"
+for (const worker of await navigator.serviceWorker.getRegistrations()) await worker.unregister();
+for (const name of await caches.keys()) await caches.delete(name);
+return true;"#;
+
+/// Whether the page has said often enough that it is getting ready, and whether it still does.
+const SAID: &str = r#"
+const line = document.getElementById("getting-ready");
+return [window.painted > 2, getComputedStyle(line).display !== "none"];"#;
+
+#[tokio::test]
+async fn the_first_start_says_so_while_it_unpacks() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.open_ready().await;
+    phone.before_each_page(COUNT_PAINTED).await;
+    phone.step("a first start");
+    let forgot = phone.ask(FORGET, json!([])).await;
+    phone.expect_same("forgot", forgot, json!(true)).await;
+    phone.reload().await;
+    phone.see_page("book").await;
+    let said = phone.ask(SAID, json!([])).await;
+    phone.expect_same("said", said, json!([true, false])).await;
+    phone.see_ready_without_a_network().await;
+    phone.step("a later start");
+    phone.reload().await;
+    phone.see_page("book").await;
+    let said = phone.ask(SAID, json!([])).await;
+    phone.expect_same("said", said, json!([false, false])).await;
     phone.close().await;
 }

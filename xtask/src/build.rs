@@ -7,7 +7,7 @@ use crate::shared_build::SharedBuild;
 use crate::shorten::{self, Names};
 use crate::toolchain::WasmCompiler;
 use crate::workspace::Workspace;
-use crate::{alike, newer, pack, precache, prune, seal, setup, step};
+use crate::{alike, locals, newer, pack, precache, prune, seal, setup, step, unpacker};
 use anyhow::{Context, Result};
 use std::env;
 use std::ffi::{OsStr, OsString};
@@ -50,6 +50,7 @@ pub(crate) fn build(
         let packed = match profile {
             Profile::Release => {
                 shrink(machine, &unsealed)?;
+                unpacker::put_into(&unsealed, machine, workspace, held)?;
                 newer::copy(&unsealed, &workspace.root.join(newer::UNPACKED))?;
                 Some(pack::pack(&unsealed)?)
             }
@@ -174,7 +175,7 @@ fn shrink_wasm(machine: &Machine, path: &Path) -> Result<Names> {
             .arg(path),
     )?;
     let (wasm, names) = shorten::imports(&fs::read(path)?)?;
-    fs::write(path, alike::side_by_side(&wasm)?)?;
+    fs::write(path, locals::by_first_use(&alike::side_by_side(&wasm)?)?)?;
     Ok(names)
 }
 

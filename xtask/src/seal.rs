@@ -1,6 +1,7 @@
 //! Makes what Trunk built trustworthy: a policy in the page, the list of all files in the service worker.
 
 use crate::pack::Packed;
+use crate::unpacker;
 use anyhow::{Context, Result, bail};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
@@ -14,8 +15,6 @@ const PAGE: &str = "index.html";
 /// The service worker.
 pub(crate) const WORKER: &str = "sw.js";
 const NO_LIST: &str = "const BUILD = null;";
-/// How the name of the script begins that unpacks.
-const UNPACKER: &str = "unpack-";
 const HEAD: &str = "<head>";
 /// How the names of icons end that only an installing browser asks for.
 const INSTALLED_ICONS: [&str; 2] = [".png", "-maskable.svg"];
@@ -82,8 +81,9 @@ fn with_list(worker: &str, list: &BuildList, packed: &Packed) -> Result<String> 
     for (path, digest) in list {
         whole.update(format!("{digest}  {path}\n"));
     }
-    let unpacker = list.keys().find(|path| path.starts_with(UNPACKER));
-    let unpacker = unpacker.with_context(|| format!("Trunk left no {UNPACKER}"))?;
+    let named = unpacker::NAME.0;
+    let unpacker = list.keys().find(|path| path.starts_with(named));
+    let unpacker = unpacker.with_context(|| format!("the build has no {named}"))?;
     let plain = json!({ "path": packed.name, "sha256": hex(&Sha256::digest(&packed.bytes)) });
     let build = json!({
         "digest": hex(&whole.finalize()),
@@ -173,7 +173,7 @@ mod tests {
         assert!(!sealed.contains(NO_LIST));
         assert!(sealed.contains("\"index.html\": \"aa\""));
         assert!(sealed.contains("\"unpacker\": \"unpack-1.js\""));
-        let unpacked = sealed.split("\"a.wasm.lzma\": {").nth(1).unwrap();
+        let unpacked = sealed.split("\"a.wasm.packed\": {").nth(1).unwrap();
         assert!(unpacked.trim_start().starts_with("\"path\": \"a.wasm\""));
         // SHA-256 of "abc" (FIPS 180-4).
         assert!(unpacked.contains("\"sha256\": \"ba7816bf8f01cfea"));

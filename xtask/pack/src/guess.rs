@@ -1,0 +1,250 @@
+//! Guesses one bit from many contexts: what was seen in each is mixed by weights that learn on the way. Only whole
+//! numbers are used, so that every device reckons alike to the last bit.
+
+use alloc::boxed::Box;
+use alloc::vec;
+
+/// How many contexts each byte is guessed from.
+pub(crate) const CONTEXTS: usize = 14;
+/// How many bytes are expected at most, each for a reason of its own.
+pub(crate) const EXPECTED: usize = 4;
+/// Rows of weights for each way of choosing one.
+pub(crate) const ROWS: usize = 64 << 8;
+
+/// How many bits number a cell.
+const CELL_BITS: u32 = 22;
+/// One input for each context and each expected byte, one that is always the same, and one that fills up.
+const INPUTS: usize = CONTEXTS + EXPECTED + 2;
+/// Ways of choosing a row of weights.
+const SETS: usize = 3;
+/// A cell that saw nothing: an even chance above, a history of no bits, and no check.
+const FRESH: u32 = 0x8000_0100;
+/// How far a chance moves, of 32 768, after so many bits; the last for ever.
+const STEPS: [u32; 8] = [43_690, 26_214, 18_724, 14_563, 11_915, 10_082, 8_000, 2_400];
+/// The weight that counts once.
+const ONE: i32 = 1 << 16;
+/// An error below this many of 4096 teaches the weights nothing.
+const SKIP: i32 = 48;
+/// How sure a guess can be, of 65 536.
+const SUREST: u32 = 24;
+
+/// A byte that is expected.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Hint {
+    /// The bit that comes if it is right: 1 or 2 for 0 or 1; 0 if it cannot be right.
+    pub(crate) bit: u8,
+    /// Its reason and how often that was right lately, below 64.
+    pub(crate) trust: u8,
+}
+
+/// All that is learnt.
+pub(crate) struct Guess {
+    /// A hash of each context of the byte that comes.
+    pub(crate) contexts: [u32; CONTEXTS],
+    /// The row of weights by each way of choosing; the first is chosen here.
+    pub(crate) rows: [usize; SETS],
+    /// What is expected.
+    pub(crate) hints: [Hint; EXPECTED],
+    /// The kind of the byte that comes.
+    pub(crate) kind: usize,
+    /// A chance (16 bits), the last bits with a 1 before them (8), and which context it is of (8).
+    cells: Box<[u32]>,
+    /// The chance after each history of bits, for each context.
+    after: Box<[u16]>,
+    hinted: Box<[u16]>,
+    weights: Box<[[i32; INPUTS]]>,
+    finals: Box<[[i32; SETS]]>,
+    places: [usize; CONTEXTS],
+    met: [u32; CONTEXTS],
+    hashes: [u32; CONTEXTS],
+    inputs: [i32; INPUTS],
+    sums: [i32; SETS],
+    final_row: usize,
+    mixed: u32,
+    stretch: Box<[i16]>,
+    squash: Box<[u16]>,
+}
+
+impl Guess {
+    pub(crate) fn new() -> Self {
+        let squash = squash();
+        let mut after = vec![0; CONTEXTS << 8];
+        for (place, chance) in after.iter_mut().enumerate() {
+            *chance = at_first(place as u32 & 255);
+        }
+        Self {
+            contexts: [0; CONTEXTS],
+            rows: [0; SETS],
+            hints: [Hint::default(); EXPECTED],
+            kind: 0,
+            cells: vec![0; 1 << CELL_BITS].into_boxed_slice(),
+            after: after.into_boxed_slice(),
+            hinted: vec![0xc000; EXPECTED << 6].into_boxed_slice(),
+            weights: vec![[ONE / 4; INPUTS]; SETS * ROWS].into_boxed_slice(),
+            finals: vec![[ONE / SETS as i32; SETS]; ROWS].into_boxed_slice(),
+            places: [0; CONTEXTS],
+            met: [0; CONTEXTS],
+            hashes: [0; CONTEXTS],
+            inputs: [0; INPUTS],
+            sums: [0; SETS],
+            final_row: 0,
+            mixed: 0,
+            stretch: stretch(&squash),
+            squash,
+        }
+    }
+
+    /// The chance, of 65 536, that the bit at this node of the byte's tree is 1.
+    pub(crate) fn chance(&mut self, node: usize) -> u32 {
+        self.look_up(node as u32);
+        self.weigh_hints();
+        self.rows[0] = self.kind << 8 | node;
+        self.final_row = self.rows[0];
+        let at = self.mix() + 2048;
+        self.mixed = u32::from(self.squash[at as usize]);
+        self.mixed.clamp(SUREST, 65_536 - SUREST)
+    }
+
+    /// Puts what each context saw at this node among the inputs.
+    fn look_up(&mut self, node: u32) {
+        // Nodes that follow each other lie in one line of the memory nearest to the processor.
+        let high = (node >> 4).wrapping_mul(0x9e37_79b1);
+        for n in 0..CONTEXTS {
+            let hash = self.contexts[n].wrapping_add(high);
+            let hash = hash ^ (hash >> 15);
+            let place = (hash >> (32 - CELL_BITS) ^ node & 15) as usize;
+            self.places[n] = place;
+            self.hashes[n] = hash;
+            self.met[n] = self.cells[place];
+        }
+        for n in 0..CONTEXTS {
+            let found = self.met[n];
+            let own = FRESH | self.hashes[n] & 255;
+            let cell = if (found ^ self.hashes[n]) & 255 == 0 {
+                found
+            } else {
+                own
+            };
+            self.met[n] = cell;
+            let after = self.after[n << 8 | (cell >> 8 & 255) as usize];
+            let direct = self.stretch[(cell >> 20) as usize];
+            let by_history = self.stretch[usize::from(after >> 4)];
+            self.inputs[n] = (i32::from(direct) + i32::from(by_history)) >> 1;
+        }
+    }
+
+    fn weigh_hints(&mut self) {
+        for (n, hint) in self.hints.iter().enumerate() {
+            let chance = self.hinted[n << 6 | usize::from(hint.trust & 63)];
+            let input = i32::from(self.stretch[usize::from(chance >> 4)]);
+            self.inputs[CONTEXTS + n] = match hint.bit {
+                0 => 0,
+                1 => -input,
+                _ => input,
+            };
+        }
+        self.inputs[CONTEXTS + EXPECTED] = 256;
+    }
+
+    fn mix(&mut self) -> i32 {
+        let mut all = 0_i32;
+        for set in 0..SETS {
+            let weights = &self.weights[set * ROWS + self.rows[set]];
+            let mut sum = 0_i32;
+            for (weight, input) in weights.iter().zip(&self.inputs) {
+                sum = sum.wrapping_add(weight.wrapping_mul(*input));
+            }
+            let sum = (sum >> 16).clamp(-2047, 2047);
+            self.sums[set] = sum;
+            all = all.wrapping_add(sum.wrapping_mul(self.finals[self.final_row][set]));
+        }
+        (all >> 16).clamp(-2047, 2047)
+    }
+
+    /// Learns what the bit was whose chance was asked last.
+    pub(crate) fn learn(&mut self, bit: bool) {
+        self.learn_contexts(bit);
+        for (n, hint) in self.hints.iter().enumerate() {
+            if hint.bit > 0 {
+                let chance = &mut self.hinted[n << 6 | usize::from(hint.trust & 63)];
+                approach(chance, (hint.bit == 2) == bit);
+            }
+        }
+        self.learn_weights(if bit { 65_535 } else { 0 });
+    }
+
+    fn learn_contexts(&mut self, bit: bool) {
+        let target = if bit { 65_535 } else { 0 };
+        for n in 0..CONTEXTS {
+            let cell = self.met[n];
+            let history = cell >> 8 & 255;
+            approach(&mut self.after[n << 8 | history as usize], bit);
+            let seen = 31 - (history | 1).leading_zeros();
+            let chance = (cell >> 16) as i32;
+            let step = (((target - chance) >> 1) * STEPS[seen as usize & 7] as i32) >> 15;
+            let chance = (chance + step).clamp(16, 65_519) as u32;
+            let history = history << 1 | u32::from(bit) | (history & 128);
+            self.cells[self.places[n]] = chance << 16 | (history & 255) << 8 | cell & 255;
+        }
+    }
+
+    fn learn_weights(&mut self, target: i32) {
+        let error = (target - self.mixed as i32) >> 4;
+        for set in 0..SETS {
+            let sum = self.sums[set];
+            let own = (target - i32::from(self.squash[(sum + 2048) as usize])) >> 4;
+            if own.abs() < SKIP {
+                continue;
+            }
+            let weights = &mut self.weights[set * ROWS + self.rows[set]];
+            for (weight, input) in weights.iter_mut().zip(&self.inputs) {
+                *weight = weight.wrapping_add((input * (own * 12) + 0x2000) >> 14);
+            }
+            let weight = &mut self.finals[self.final_row][set];
+            *weight = weight.wrapping_add((sum * error + 0x800) >> 12);
+        }
+    }
+}
+
+/// Moves a chance a little towards what came.
+fn approach(chance: &mut u16, bit: bool) {
+    let target = if bit { 65_535 } else { 0 };
+    *chance = (i32::from(*chance) + ((target - i32::from(*chance)) >> 6)) as u16;
+}
+
+/// The chance after a history of which nothing is known yet but how often each bit stands in it.
+fn at_first(history: u32) -> u16 {
+    let bits = 31 - (history | 1).leading_zeros();
+    let ones = (history & !(1 << bits)).count_ones();
+    ((65_536 * (10 * ones + 4)) / (10 * bits + 8)) as u16
+}
+
+/// 65 536 / (1 + e^(-x/256)) for each x from -2048 on.
+fn squash() -> Box<[u16]> {
+    let mut table = vec![0; 4096];
+    // e^(-1/256), in 2^-32.
+    let step = 4_278_222_805;
+    let mut power = 1_u64 << 32;
+    for n in 0..2048 {
+        let chance = (1 << 48) / ((1 << 32) + power);
+        table[2048 + n] = chance.min(65_535) as u16;
+        table[2048 - n] = (65_536 - chance).min(65_535) as u16;
+        power = (power * step) >> 32;
+    }
+    table[0] = table[1];
+    table.into_boxed_slice()
+}
+
+/// The inverse of [`squash`], by the first twelve bits of a chance.
+fn stretch(squash: &[u16]) -> Box<[i16]> {
+    let mut table = vec![2047; 4096];
+    let mut from = 0;
+    for (n, chance) in squash.iter().enumerate() {
+        let until = usize::from(*chance >> 4);
+        while from <= until {
+            table[from] = n as i16 - 2048;
+            from += 1;
+        }
+    }
+    table.into_boxed_slice()
+}

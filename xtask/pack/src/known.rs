@@ -1,0 +1,439 @@
+//! What is known when a byte is guessed: what stood before it, what lies on the stack of the machine that will run it,
+//! and what is in its locals.
+
+use crate::copies::Copies;
+use crate::guess::{CONTEXTS, Guess, ROWS};
+use crate::kind::Kind;
+use crate::types::Types;
+use alloc::vec::Vec;
+
+/// Locals beyond this many are known by the last bits of their number alone.
+const LOCALS: usize = 256;
+/// No function that is packed has a deeper stack; a deeper one is known in part.
+const DEEPEST: usize = 1024;
+/// Stands for no local.
+const NONE: u8 = 255;
+
+/// Mixes a number into a hash.
+pub(crate) fn mix(hash: u32, number: u32) -> u32 {
+    (hash ^ number.wrapping_mul(0x85eb_ca6b))
+        .wrapping_mul(0x9e37_79b1)
+        .rotate_left(13)
+}
+
+/// One value on the stack.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Value {
+    /// The instruction that put it there.
+    op: u8,
+    /// The last two bits of its type: 3 to 0 for i32, i64, f32, f64.
+    ty: u8,
+    /// That instruction with its operands, hashed.
+    full: u32,
+    /// What was done to get it, through locals.
+    deep: u32,
+}
+
+/// One block that is open.
+#[derive(Clone, Copy, Default)]
+struct Block {
+    op: u8,
+    /// The type of its result, if it has one.
+    result: Option<u8>,
+    /// How many values lay on the stack before it.
+    height: usize,
+}
+
+/// What stands before the byte that comes.
+pub(crate) struct Known {
+    /// All bytes before, without the sizes that can be reckoned.
+    pub(crate) stream: Vec<u8>,
+    pub(crate) types: Types,
+    pub(crate) copies: Copies,
+    /// The instruction whose operands come; 0 where an instruction comes, 255 where locals are declared.
+    op: u8,
+    /// The instruction so far, hashed.
+    own: u32,
+    /// The last eight instructions without their operands.
+    ops: u64,
+    /// The last eight instructions with their operands, the latest first.
+    full: [u32; 8],
+    /// The letters of the word so far.
+    word: u32,
+    stack: Vec<Value>,
+    blocks: Vec<Block>,
+    function: u32,
+    /// What is in each local, and of which type it is.
+    locals: [(u32, u8); LOCALS],
+    /// The local of each type that was not used yet.
+    unused: [u8; 4],
+    /// The last locals used.
+    recent: [u32; 2],
+    /// One more than the offset last used with each address.
+    offsets: [u32; 256],
+    /// How far the offset last loaded from, and last stored to, stood from the one before it.
+    moved: [u32; 2],
+    /// The last two operands of each kind.
+    last: [[u32; 2]; Kind::COUNT],
+}
+
+impl Known {
+    pub(crate) fn new() -> Self {
+        Self {
+            stream: Vec::new(),
+            types: Types::default(),
+            copies: Copies::new(),
+            op: 0,
+            own: 0,
+            ops: 0,
+            full: [0; 8],
+            word: 0,
+            stack: Vec::new(),
+            blocks: Vec::new(),
+            function: 0,
+            locals: [(0, 0); LOCALS],
+            unused: [0; 4],
+            recent: [0; 2],
+            offsets: [0; 256],
+            moved: [0; 2],
+            last: [[0; 2]; Kind::COUNT],
+        }
+    }
+
+    /// Tells the guess all that the byte that comes may depend on.
+    pub(crate) fn tell(&self, kind: Kind, tree: usize, part: u32, guess: &mut Guess) {
+        let expected = |n: usize| self.copies.expected[n].map_or(0, |byte| u32::from(byte) + 1);
+        let twin = self.copies.expected[2].map_or(4, |_| u32::from(self.copies.trust[2]) & 3);
+        let here = mix(mix(tree as u32, part), u32::from(self.op));
+        let contexts = if kind.is_code() {
+            self.in_code(kind, &expected, twin)
+        } else {
+            self.in_data(&expected)
+        };
+        for (n, context) in contexts.into_iter().enumerate() {
+            let hash = mix(mix(here, n as u32 + 1), context);
+            guess.contexts[n] = (hash ^ hash >> 15).wrapping_mul(0x2c1b_3c6d);
+        }
+        let short = usize::from(expected(0) > 0);
+        let long = bucket(self.copies.lengths[1]);
+        guess.kind = tree;
+        guess.rows[1] = tree << 6 | (twin as usize) << 4 | short << 3 | long;
+        let before = if self.op == 0 { self.ops & 255 } else { 0 };
+        guess.rows[2] = if kind.is_code() {
+            256 + (usize::from(self.op) << 3 | usize::from(part != 0) | (before as usize) << 4)
+        } else {
+            self.full[0] as usize & 255
+        } % ROWS;
+    }
+
+    fn in_code(&self, kind: Kind, expected: &dyn Fn(usize) -> u32, twin: u32) -> [u32; CONTEXTS] {
+        let ops = |count: u32| (self.ops & ((1 << (8 * count)) - 1)) as u32;
+        let (one, two, three) = (self.value(0), self.value(1), self.value(2));
+        let top = self.blocks.last().copied().unwrap_or_default();
+        let depth = self.stack.len().wrapping_sub(top.height) as u32;
+        let last = self.last[kind as usize];
+        let own = |number: u32| mix(self.function, number);
+        let (first, second) = match kind {
+            Kind::Load => (self.at_address(one), own(one.full)),
+            Kind::Store => (self.at_address(two), own(two.full)),
+            Kind::Get | Kind::Set => (mix(self.recent[0], self.recent[1]), own(self.recent[0])),
+            Kind::Call => (mix(one.deep, two.deep), mix(one.full, last[0])),
+            Kind::Branch => {
+                let open = self.blocks.len() as u32;
+                (mix(open, u32::from(top.op)), own(open))
+            }
+            Kind::Op => {
+                let types = u32::from(one.ty) << 2 | u32::from(two.ty);
+                (mix(mix(one.deep, two.deep), three.deep), mix(ops(3), types))
+            }
+            _ => (
+                mix(mix(one.deep, two.deep), three.deep),
+                mix(one.full, ops(1)),
+            ),
+        };
+        [
+            0,
+            ops(2),
+            ops(4),
+            mix(ops(4), (self.ops >> 32) as u32 & 0xffff),
+            mix(self.full[0], self.full[1]),
+            mix(expected(2) << 9 | expected(3), twin),
+            mix(u32::from(one.op), depth),
+            mix(u32::from(top.op), mix(ops(1), depth)),
+            self.function,
+            mix(one.deep, ops(1)),
+            mix(last[0], last[1]),
+            first,
+            second,
+            mix(expected(2) << 9 | expected(1), ops(1)),
+        ]
+    }
+
+    fn in_data(&self, expected: &dyn Fn(usize) -> u32) -> [u32; CONTEXTS] {
+        let length = self.stream.len();
+        let back = |n: usize| {
+            let place = length.wrapping_sub(n);
+            u32::from(self.stream.get(place).copied().unwrap_or(0))
+        };
+        let four = back(1) | back(2) << 8 | back(3) << 16 | back(4) << 24;
+        [
+            0,
+            back(1),
+            four & 0xffff,
+            four & 0xff_ffff,
+            four,
+            mix(four, back(5)),
+            mix(four, back(5) | back(6) << 8),
+            mix(back(4), back(8)),
+            mix(back(12), back(4)),
+            mix(back(16), back(1)),
+            self.word,
+            mix(self.word, self.full[1]),
+            mix(back(2), back(3)),
+            mix(length as u32 & 3, mix(back(4), expected(1))),
+        ]
+    }
+
+    fn value(&self, under: usize) -> Value {
+        let place = self.stack.len().wrapping_sub(1 + under);
+        self.stack.get(place).copied().unwrap_or_default()
+    }
+
+    /// The address with the offset last used with it.
+    fn at_address(&self, address: Value) -> u32 {
+        mix(address.full, self.offsets[address.full as usize & 255])
+    }
+
+    /// The one byte that can be reckoned to come: a local not used yet, or an offset as far on as the last one moved.
+    pub(crate) fn reckoned(&self, kind: Kind, part: u32) -> Option<u8> {
+        let (address, moved) = match kind {
+            Kind::Set if part == 0 => {
+                let unused = self.unused[usize::from(self.value(0).ty)];
+                return (unused != NONE).then_some(unused);
+            }
+            Kind::Load if part == 0 => (self.value(0), self.moved[1]),
+            Kind::Store if part == 0 => (self.value(1), self.moved[0]),
+            _ => return None,
+        };
+        let before = self.offsets[address.full as usize & 255];
+        let next = before.wrapping_add(moved).wrapping_sub(1);
+        (before > 0 && next < 128).then_some(next as u8)
+    }
+
+    /// One byte of data came.
+    pub(crate) fn came(&mut self, byte: u8) {
+        self.op = 0;
+        self.full.rotate_right(1);
+        self.full[0] = u32::from(byte);
+        self.word = if byte.is_ascii_alphabetic() {
+            mix(self.word, u32::from(byte))
+        } else {
+            0
+        };
+        self.copies.seek(&self.full, self.stream.len());
+    }
+
+    /// An operand came.
+    pub(crate) fn told(&mut self, kind: Kind, number: u32) {
+        self.own = mix(self.own, number.wrapping_add(1));
+        let last = &mut self.last[kind as usize];
+        *last = [number, last[0]];
+    }
+
+    /// A function begins; its locals are told by [`Known::declare`].
+    pub(crate) fn begin(&mut self, function: u32) {
+        self.function = function;
+        self.stack.clear();
+        self.blocks.clear();
+        self.blocks.push(Block::default());
+        self.ops = 0x77;
+        self.full = [0; 8];
+        self.full[0] = self.types.number(function);
+        (self.op, self.own) = (255, 0);
+        self.recent = [0; 2];
+        self.offsets = [0; 256];
+        self.last = [[0; 2]; Kind::COUNT];
+        self.locals = [(0, 0); LOCALS];
+        self.unused = [0; 4];
+        self.copies.begin_function();
+    }
+
+    /// All locals are declared: so many of each type, parameters first.
+    pub(crate) fn declare(&mut self, groups: &[(usize, u8)]) {
+        self.full[1] = self.own;
+        let signature = self.types.of(self.types.number(self.function));
+        let given = &signature.parameters[..];
+        let mut declared = 0;
+        for (n, ty) in given.iter().enumerate().take(LOCALS) {
+            self.locals[n] = (0x1000 + n as u32, *ty);
+            declared = n + 1;
+        }
+        let parameters = declared;
+        for (count, ty) in groups {
+            let end = declared.saturating_add(*count).min(LOCALS);
+            for local in &mut self.locals[declared..end] {
+                local.1 = *ty;
+            }
+            declared = end;
+        }
+        for ty in 0..4 {
+            self.look_for_unused(ty, parameters..declared);
+        }
+    }
+
+    fn look_for_unused(&mut self, ty: u8, mut among: core::ops::Range<usize>) {
+        let found = among.find(|local| self.locals[*local].1 == ty);
+        self.unused[usize::from(ty)] = found.map_or(NONE, |local| local as u8);
+    }
+
+    fn used(&mut self, local: u32) {
+        let ty = self.locals[local as usize & 255].1;
+        if local == u32::from(self.unused[usize::from(ty)]) {
+            self.look_for_unused(ty, local as usize + 1..LOCALS);
+        }
+    }
+
+    /// An instruction comes.
+    pub(crate) fn expect_op(&mut self) {
+        self.op = 0;
+        self.copies.begin_instruction(self.stream.len());
+    }
+
+    /// This instruction came; its operands follow.
+    pub(crate) fn expect_operands(&mut self, op: u8) {
+        self.op = op;
+        self.own = u32::from(op) + 1;
+    }
+
+    /// The instruction is over.
+    pub(crate) fn end_instruction(&mut self) {
+        self.full.rotate_right(1);
+        self.full[0] = self.own;
+        self.ops = self.ops << 8 | u64::from(self.op);
+        self.copies.seek(&self.full, self.stream.len());
+        self.copies.end_instruction(&self.stream, self.ops);
+    }
+
+    /// True while the function goes on.
+    pub(crate) fn is_inside(&self) -> bool {
+        !self.blocks.is_empty()
+    }
+
+    pub(crate) fn pop(&mut self) -> Value {
+        let height = self.blocks.last().map_or(0, |block| block.height);
+        if self.stack.len() > height {
+            self.stack.pop().unwrap_or_default()
+        } else {
+            Value::default()
+        }
+    }
+
+    fn push(&mut self, deep: u32, ty: u8) {
+        if self.stack.len() < DEEPEST {
+            let (op, full) = (self.op, self.own);
+            self.stack.push(Value { op, ty, full, deep });
+        }
+    }
+
+    /// Takes so many values and puts one in their place, of the type that the instruction gives.
+    pub(crate) fn reckon(&mut self, takes: usize) {
+        let mut deep = self.own;
+        if takes > 0 {
+            deep = u32::from(self.op) + 1;
+        }
+        let ty = if self.op == 0x1b || self.op == 0x1c {
+            self.value(2).ty
+        } else {
+            type_of(self.op)
+        };
+        for _ in 0..takes {
+            deep = mix(deep, u32::from(self.pop().op));
+        }
+        self.push(deep, ty);
+    }
+
+    /// Takes so many values and leaves nothing.
+    pub(crate) fn take(&mut self, count: usize) {
+        for _ in 0..count {
+            self.pop();
+        }
+    }
+
+    /// A function of this type is called.
+    pub(crate) fn call(&mut self, ty: u32) {
+        let signature = self.types.of(ty);
+        self.take(signature.parameters.len());
+        for _ in 0..signature.results {
+            self.push(self.own, signature.result);
+        }
+    }
+
+    /// What follows in this block is not reached.
+    pub(crate) fn leave(&mut self) {
+        let height = self.blocks.last().map_or(0, |block| block.height);
+        self.stack.truncate(height);
+    }
+
+    /// A block of this type is opened.
+    pub(crate) fn open(&mut self, ty: u32) {
+        let result = (ty != 0x40).then_some(ty as u8 & 3);
+        let (op, height) = (self.op, self.stack.len());
+        self.blocks.push(Block { op, result, height });
+    }
+
+    /// The other arm of a block that asks.
+    pub(crate) fn other_arm(&mut self) {
+        self.leave();
+        if let Some(block) = self.blocks.last_mut() {
+            block.op = 5;
+        }
+    }
+
+    pub(crate) fn close(&mut self) {
+        self.leave();
+        if let Some(ty) = self.blocks.pop().and_then(|block| block.result) {
+            self.push(11, ty);
+        }
+    }
+
+    pub(crate) fn get(&mut self, local: u32) {
+        self.recent = [local, self.recent[0]];
+        let (deep, ty) = self.locals[local as usize & 255];
+        self.push(deep, ty);
+        self.used(local);
+    }
+
+    /// A local takes a value, which stays on the stack if it is a *tee*.
+    pub(crate) fn set(&mut self, local: u32, stays: bool) {
+        self.recent = [local | 256, self.recent[0]];
+        let value = self.pop();
+        self.locals[local as usize & 255].0 = value.deep;
+        if stays {
+            self.push(value.deep, value.ty);
+        }
+        self.used(local);
+    }
+
+    pub(crate) fn access(&mut self, offset: u32, stores: bool) {
+        let address = self.value(usize::from(stores));
+        let before = &mut self.offsets[address.full as usize & 255];
+        self.moved[usize::from(stores)] = offset.wrapping_add(1).wrapping_sub(*before);
+        *before = offset.wrapping_add(1);
+    }
+}
+
+/// The last two bits of the type that an instruction gives.
+fn type_of(op: u8) -> u8 {
+    match op {
+        0x23 | 0x28 | 0x2c..=0x2f | 0x41 | 0x45..=0x78 | 0xa7..=0xab | 0xbc | 0xc0 | 0xc1 => 3,
+        0x29 | 0x30..=0x35 | 0x42 | 0x79..=0x8a | 0xac..=0xb1 | 0xbd | 0xc2..=0xc4 => 2,
+        0x2a | 0x43 | 0x8b..=0x98 | 0xb2..=0xb6 | 0xbe => 1,
+        _ => 0,
+    }
+}
+
+/// A length as one of eight.
+fn bucket(length: u32) -> usize {
+    let bounds = [1, 3, 6, 10, 16, 24, 40];
+    bounds.iter().filter(|bound| length >= **bound).count()
+}
