@@ -7,6 +7,7 @@ pub mod examination;
 pub mod history_plot;
 pub mod locator;
 pub mod mark;
+pub mod marked;
 pub mod number_pad;
 pub mod part_list;
 pub mod reminder;
