@@ -66,7 +66,9 @@ async fn a_finger_draws_each_mark_and_what_it_drew_is_what_is_kept() {
     phone.step("a line, a ring and two pins, the second with a remark");
     phone.choose_to_draw("line").await;
     phone.draw(&[(0.1, 0.9), (0.5, 0.8), (0.9, 0.1)]).await;
-    phone.see_marks(&["Line from lower left to upper right"]).await;
+    phone
+        .see_marks(&["Line from lower left to upper right"])
+        .await;
     phone.choose_to_draw("ring").await;
     phone.draw(&RING).await;
     phone.choose_to_draw("pin").await;
@@ -87,14 +89,21 @@ async fn a_finger_draws_each_mark_and_what_it_drew_is_what_is_kept() {
     phone.see_marks(&drawn[..2]).await;
     phone.draw(&[(0.8, 0.5)]).await;
     phone.write_into("Written at pin 1", "moves here").await;
-    phone.see_no("[data-notice=saved]").await;
+    phone
+        .see_words("[data-key=save-marks]", "Save the marks")
+        .await;
     phone.save_marks("pin 1, middle right: “moves here”").await;
     phone.step("what was kept lies where the finger was, and the picture is as it was");
     let file = phone.carry_out().await;
     let [marks] = &marks_in(&file)[..] else {
         panic!("one line of marks");
     };
-    let [Mark::Line(line), Mark::Ring(one, other), Mark::Pin(pin, text)] = &marks.all[..] else {
+    let [
+        Mark::Line(line),
+        Mark::Ring(one, other),
+        Mark::Pin(pin, text),
+    ] = &marks.all[..]
+    else {
         panic!("{:?}", marks.all);
     };
     let near = |spot: &cartside_core::daybook::Spot, x: u16, y: u16| {
@@ -102,17 +111,28 @@ async fn a_finger_draws_each_mark_and_what_it_drew_is_what_is_kept() {
     };
     assert!(near(&line[0], 100, 900) && near(&line[1], 500, 800) && near(&line[2], 900, 100));
     assert_eq!(line.len(), 3, "{line:?}");
-    assert!(near(one, 300, 300) && near(other, 700, 700), "{one:?} {other:?}");
+    assert!(
+        near(one, 300, 300) && near(other, 700, 700),
+        "{one:?} {other:?}"
+    );
     assert!(near(pin, 800, 500) && text == "moves here", "{pin:?}");
     let pictures = file.pictures();
-    let digests = pictures.iter().map(|bytes| cartside_core::daybook::Digest::of(bytes));
+    let digests = pictures
+        .iter()
+        .map(|bytes| cartside_core::daybook::Digest::of(bytes));
     assert!(digests.eq([marks.picture]), "its bytes bear its name still");
     phone.step("opened again, one is taken away, and that is one more line");
     phone.open_part(&cart, "near/spoke-3").await;
-    phone.see_words(".marks-told", "Pin 1, middle right: “moves here”").await;
-    phone.see_so_many(1, ".pictures .marks[data-marks=\"3\"] .pin").await;
+    phone
+        .see_words(".marks-told", "Pin 1, middle right: “moves here”")
+        .await;
+    phone
+        .see_so_many(1, ".pictures .marks[data-marks=\"3\"] .pin")
+        .await;
     phone.open_picture().await;
-    phone.tap_words_in("[data-mark-no=\"2\"]", "Take away").await;
+    phone
+        .tap_words_in("[data-mark-no=\"2\"]", "Take away")
+        .await;
     phone.save_marks("pin 1, middle right").await;
     let file = phone.carry_out().await;
     let all = marks_in(&file);
@@ -155,9 +175,13 @@ async fn a_palm_and_a_second_finger_draw_nothing_and_the_page_stays_where_it_is(
     let second = phone.point((0.1, 0.6), 1, 12).await;
     phone.touch("touchMove", &[first, second]).await;
     phone.fingers_up().await;
-    phone.see_marks(&["Line from upper left to upper right"]).await;
+    phone
+        .see_marks(&["Line from upper left to upper right"])
+        .await;
     phone.step("a long way down the picture scrolls nothing");
-    phone.draw(&[(0.5, 0.9), (0.5, 0.7), (0.5, 0.4), (0.5, 0.1)]).await;
+    phone
+        .draw(&[(0.5, 0.9), (0.5, 0.7), (0.5, 0.4), (0.5, 0.1)])
+        .await;
     phone.see_so_many(2, "[data-mark-no]").await;
     let after = phone.ask(scrolled, json!([])).await;
     phone.expect_same("scrolled", after, before).await;
@@ -172,7 +196,9 @@ async fn keys_alone_draw_every_mark() {
     phone.choose_to_draw("pin").await;
     press(&phone, "ArrowLeft", 20).await;
     press(&phone, "ArrowUp", 20).await;
-    phone.see_words("main [role=status]", "The cross: upper left").await;
+    phone
+        .see_words("main [role=status]", "The cross: upper left")
+        .await;
     press(&phone, "Enter", 1).await;
     phone.see_marks(&["Pin 1, upper left"]).await;
     phone.choose_to_draw("ring").await;
@@ -180,7 +206,9 @@ async fn keys_alone_draw_every_mark() {
     press(&phone, "ArrowRight", 40).await;
     press(&phone, "ArrowDown", 40).await;
     press(&phone, "Enter", 1).await;
-    phone.see_marks(&["Pin 1, upper left", "Ring, middle"]).await;
+    phone
+        .see_marks(&["Pin 1, upper left", "Ring, middle"])
+        .await;
     phone.choose_to_draw("line").await;
     press(&phone, "Enter", 1).await;
     press(&phone, "ArrowLeft", 40).await;
@@ -189,7 +217,11 @@ async fn keys_alone_draw_every_mark() {
     press(&phone, "ArrowUp", 40).await;
     press(&phone, "Enter", 1).await;
     phone
-        .see_marks(&["Pin 1, upper left", "Ring, middle", "Line from lower left to upper left"])
+        .see_marks(&[
+            "Pin 1, upper left",
+            "Ring, middle",
+            "Line from lower left to upper left",
+        ])
         .await;
     phone.save_marks("line from lower left to upper left").await;
     phone.close().await;
@@ -197,7 +229,12 @@ async fn keys_alone_draw_every_mark() {
 
 /// Presses a key so often with the picture in focus.
 async fn press(phone: &Browser<'_>, key: &str, times: u32) {
-    phone.ask("find(\".board\").focus({ preventScroll: true }); return true;", json!([])).await;
+    phone
+        .ask(
+            "find(\".board\").focus({ preventScroll: true }); return true;",
+            json!([]),
+        )
+        .await;
     for _ in 0..times {
         for what in ["keyDown", "keyUp"] {
             let pressed = json!({ "type": what, "key": key, "code": key });
@@ -216,7 +253,9 @@ async fn marks_that_are_not_saved_outlive_a_reload_and_a_kill() {
     phone.write_into("Written at pin 1", "crack begins").await;
     settled(&phone).await;
     phone.reload().await;
-    phone.see_marks(&["Pin 1, upper left: “crack begins”"]).await;
+    phone
+        .see_marks(&["Pin 1, upper left: “crack begins”"])
+        .await;
     phone.step("one more, then the browser is killed");
     phone.be_a_phone(360, 740).await;
     phone.choose_to_draw("pin").await;
@@ -234,7 +273,9 @@ async fn marks_that_are_not_saved_outlive_a_reload_and_a_kill() {
     phone.see_marks(&both).await;
     phone.save_marks("pin 2, lower right").await;
     phone.step("saved, it is no draft any more");
-    phone.see_words("[data-key=save-marks]", "Nothing to save").await;
+    phone
+        .see_words("[data-key=save-marks]", "Nothing to save")
+        .await;
     phone.tap_key("undo").await;
     phone.see_marks(&both[..1]).await;
     settled(&phone).await;
@@ -244,14 +285,19 @@ async fn marks_that_are_not_saved_outlive_a_reload_and_a_kill() {
     phone.see_saved("pin 1").await;
     phone.reload().await;
     phone.see_marks(&both[..1]).await;
-    phone.see_words("[data-key=save-marks]", "Nothing to save").await;
+    phone
+        .see_words("[data-key=save-marks]", "Nothing to save")
+        .await;
     phone.close().await;
 }
 
 #[tokio::test]
 async fn marks_go_to_another_device_and_into_the_report_and_go_with_their_picture() {
     let server = Server::start();
-    let (device, other) = (Device::new("phone", &server), Device::new("tablet", &server));
+    let (device, other) = (
+        Device::new("phone", &server),
+        Device::new("tablet", &server),
+    );
     let (phone, cart) = pictured(&device).await;
     phone.choose_to_draw("ring").await;
     phone.draw(&RING).await;
@@ -262,13 +308,21 @@ async fn marks_go_to_another_device_and_into_the_report_and_go_with_their_pictur
     let told = "Pin 1, upper left: “crack begins”";
     phone.step("in the report, drawn and told, and in what is handed over");
     phone.open_report(&cart, "owner").await;
-    phone.see_so_many(1, ".paper .marks[data-marks=\"2\"] .pin").await;
+    phone
+        .see_so_many(1, ".paper .marks[data-marks=\"2\"] .pin")
+        .await;
     phone.see_words(".paper .marks-told", told).await;
     let printed = phone.print().await;
-    assert!(printed.words().contains("crack begins"), "{}", printed.words());
+    assert!(
+        printed.words().contains("crack begins"),
+        "{}",
+        printed.words()
+    );
     phone.hand_over("Mrs Bell").await;
     phone.open_handed_over().await;
-    phone.see_words("[data-kept]", "pin 1, upper left: “crack begins”").await;
+    phone
+        .see_words("[data-kept]", "pin 1, upper left: “crack begins”")
+        .await;
 
     let before = phone.carry_out().await;
     let tablet = other.open().await;
@@ -288,7 +342,7 @@ async fn marks_go_to_another_device_and_into_the_report_and_go_with_their_pictur
     phone.see_words(".paper figure", "erased").await;
     phone.see_no(".paper .marks-told").await;
     let after = phone.carry_out().await;
-    tablet.bring_in(&after.path, 2, 0).await;
+    tablet.bring_in(&after.path, 1, 0).await;
     tablet.open_part(&cart, "near/spoke-3").await;
     tablet.see("[data-erased]").await;
     tablet.see_no(".marks-told").await;
@@ -301,7 +355,12 @@ async fn a_picture_is_held_beside_that_of_the_last_visit() {
     let server = Server::start();
     let device = Device::new("only", &server);
     let (phone, cart) = pictured(&device).await;
-    phone.see_words("[data-page=picture]", "no picture of this part from an earlier visit").await;
+    phone
+        .see_words(
+            "[data-page=picture]",
+            "no picture of this part from an earlier visit",
+        )
+        .await;
     phone.choose_to_draw("pin").await;
     phone.draw(&[(0.2, 0.1)]).await;
     phone.save_marks("pin 1").await;
@@ -317,16 +376,31 @@ async fn a_picture_is_held_beside_that_of_the_last_visit() {
     phone.open_picture().await;
     phone.step("the last visit's picture stands beside it, with its marks, and can be changed");
     phone.see(&format!("[data-compare=\"{first}\"]")).await;
-    phone.see_words(".compared figure:first-child figcaption", "The last visit").await;
-    phone.see_words(".compared figure:first-child .marks-told", "Pin 1, upper left").await;
-    phone.see_words(".compared figure:last-child figcaption", "This picture").await;
+    phone
+        .see_words(".compared figure:first-child figcaption", "The last visit")
+        .await;
+    phone
+        .see_words(
+            ".compared figure:first-child .marks-told",
+            "Pin 1, upper left",
+        )
+        .await;
+    phone
+        .see_words(".compared figure:last-child figcaption", "This picture")
+        .await;
     let stacked = below(&phone).await;
-    phone.expect(stacked, "one below the other on a telephone").await;
+    phone
+        .expect(stacked, "one below the other on a telephone")
+        .await;
     phone.be_a_phone(740, 360).await;
     let stacked = below(&phone).await;
-    phone.expect(!stacked, "side by side where it is wide").await;
+    phone
+        .expect(!stacked, "side by side where it is wide")
+        .await;
     phone.tap_words_in("[data-compare]", "The same visit").await;
-    phone.see_words(".compared figure:first-child figcaption", "The same visit").await;
+    phone
+        .see_words(".compared figure:first-child figcaption", "The same visit")
+        .await;
     phone.see_no(".compared .marks-told").await;
     phone.close().await;
 }

@@ -19,6 +19,7 @@ impl Browser<'_> {
     pub async fn choose_to_draw(&self, tool: &str) {
         self.tap_key(tool).await;
         self.see(&format!(".on-board[data-tool=\"{tool}\"]")).await;
+        self.turn_to_the_picture().await;
     }
 
     /// Draws through these places with one finger.
@@ -32,11 +33,17 @@ impl Browser<'_> {
 
     /// Puts a finger down on the picture.
     pub async fn finger_down(&self, place: Share) {
-        // As large as a finger, with the edges of the screen out of its way.
-        let script = "find(\".board\").scrollIntoView({ block: \"center\", behavior: \"instant\" }); return true;";
-        self.ask(script, json!([])).await;
+        self.turn_to_the_picture().await;
         let points = [self.point(place, 0, 12).await];
         self.touch("touchStart", &points).await;
+    }
+
+    /// Scrolls so that the picture stands in the middle, clear of what sticks to the edges of the screen.
+    async fn turn_to_the_picture(&self) {
+        let script = r#"
+find(".board").scrollIntoView({ block: "center", behavior: "instant" });
+return true;"#;
+        self.ask(script, json!([])).await;
     }
 
     /// Moves the finger that is down.
