@@ -1,5 +1,6 @@
 //! Cartside in the browser.
 
+mod album;
 mod bringing;
 mod carrying;
 mod clock;

@@ -44,6 +44,8 @@ pub enum Route {
     Ask(EntryId, Position, Question, Option<Place>),
     /// Everything about one part: its readings, remarks, pictures.
     Part(EntryId, Part),
+    /// One picture, by the digest of its bytes: marked, and held beside an earlier one.
+    Picture(EntryId, Digest),
     /// The report of a vehicle in one of its cuts.
     Report(EntryId, Cut),
     /// A report as it was handed over.
@@ -96,6 +98,7 @@ impl Route {
                 )
             }
             Route::Part(id, part) => format!("#/vehicle/{id}/part/{}", part.code()),
+            Route::Picture(id, picture) => format!("#/vehicle/{id}/picture/{picture}"),
             Route::Report(id, cut) => format!("#/vehicle/{id}/report/{}", cut.code()),
             Route::Told(id, entry) => format!("#/vehicle/{id}/report/told/{entry}"),
             Route::CarryOut(None) => "#/carry-out".to_owned(),
@@ -163,6 +166,7 @@ impl Route {
                     place,
                 )
             }
+            ["picture", picture] => Route::Picture(id, Digest::from_hex(picture)?),
             ["report", cut] => Route::Report(id, Cut::from_code(cut)?),
             ["report", "told", entry] => Route::Told(id, Digest::from_hex(entry)?),
             ["part", part @ ..] => Route::Part(id, Part::from_code(&part.join("/"))?),

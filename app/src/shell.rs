@@ -15,8 +15,8 @@ use crate::markup::{Piece, afresh, live, sheet, tap};
 use crate::page::book::Seeking;
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, changes, decide, disputes, entries, examination,
-    first_look, kept, limit, limits, part, preferences, report, same_as, tyring, unknown, vehicle,
-    wheel, words, work,
+    first_look, kept, limit, limits, part, picture, preferences, report, same_as, tyring, unknown,
+    vehicle, wheel, words, work,
 };
 use crate::route::{self, Route};
 use crate::storage::Which;
@@ -121,6 +121,7 @@ fn page(route: Route) -> Piece {
             in_hand(id, move || ask::page(id, position, question, place))
         }
         Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
+        Route::Picture(id, picture) => in_hand(id, move || picture::page(id, picture)),
         Route::Report(id, cut) => in_hand(id, move || report::page(id, cut)),
         Route::Told(id, entry) => in_hand(id, move || report::told(id, entry)),
         Route::CarryOut(vehicle) => carry_out::page(vehicle),

@@ -26,6 +26,7 @@ mod kills;
 mod kinds;
 mod limits;
 mod main_line;
+mod marks;
 mod newer;
 mod packed;
 mod panic;

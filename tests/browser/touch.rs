@@ -1,6 +1,8 @@
 //! Every page on a small phone: nothing too small for a glove, nothing wider than the screen.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use std::fs;
+
+use cartside_tests::drive::{Browser, Device, Server, camera};
 use serde_json::{Value, json};
 
 const WIDTH: u32 = 360;
@@ -40,6 +42,14 @@ async fn every_page_fits_a_glove_and_a_small_screen() {
     phone
         .remark("Paintbrokenattheshoulderandthefootwornthinonthefaceside, all of it")
         .await;
+    let taken = device.downloads().join("camera.jpg");
+    fs::write(&taken, camera::photograph()).unwrap();
+    phone.take_picture(&taken).await;
+    phone.open_picture().await;
+    phone.choose_to_draw("pin").await;
+    phone.draw(&[(0.9, 0.1)]).await;
+    phone.save_marks("pin 1").await;
+    let picture = phone.hash().await;
     phone
         .open_question_at(&cart, "near", "spoke-foot", "spoke-3")
         .await;
@@ -59,6 +69,7 @@ async fn every_page_fits_a_glove_and_a_small_screen() {
         ("work", vehicle("/work/near")),
         ("part", vehicle("/part/near/spoke-3")),
         ("part", vehicle("/part/vehicle")),
+        ("picture", picture),
         ("ask", vehicle("/ask/near/keeper-present")),
         ("ask", vehicle("/ask/near/tyre-gap")),
         ("ask", vehicle("/ask/near/spoke-foot")),

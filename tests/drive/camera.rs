@@ -9,8 +9,15 @@ pub const HEIGHT: u16 = 120;
 
 /// A JPEG with a place (GPS) and an orientation (turn by a quarter) in its EXIF part.
 pub fn photograph() -> Vec<u8> {
+    another(0)
+}
+
+/// The same of something else for each number.
+pub fn another(number: u8) -> Vec<u8> {
     let pixels: Vec<u8> = (0..HEIGHT)
-        .flat_map(|y| (0..WIDTH).flat_map(move |x| [x as u8, y as u8, (x ^ y) as u8]))
+        .flat_map(|y| {
+            (0..WIDTH).flat_map(move |x| [x as u8 ^ number.rotate_right(2), y as u8, (x ^ y) as u8])
+        })
         .collect();
     let mut jpeg = Vec::new();
     let mut encoder = Encoder::new(&mut jpeg, 90);

@@ -8,6 +8,7 @@ pub mod face;
 pub mod history_plot;
 pub mod in_hand;
 pub mod mark;
+pub mod marked;
 pub mod number_pad;
 pub mod part_list;
 pub mod reminder;

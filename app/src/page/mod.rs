@@ -16,6 +16,7 @@ pub mod kept;
 pub mod limit;
 pub mod limits;
 pub mod part;
+pub mod picture;
 pub mod preferences;
 pub mod report;
 pub mod same_as;

@@ -1,6 +1,5 @@
 //! The report of the latest examination in one of its cuts, as it is printed; and the handing over of it.
 
-mod album;
 mod hand_over;
 mod paper;
 mod printing;
@@ -10,11 +9,11 @@ use cartside_core::words::report::{Cut, report};
 use cartside_core::words::{self, capital};
 use leptos::prelude::Get;
 
+use crate::album::Album;
 use crate::component::examination::begin_key;
 use crate::markup::{Piece, live, nothing, sheet};
 use crate::route::Route;
 use crate::workshop::{Workshop, workshop};
-use album::Album;
 
 /// The report of the latest examination in this cut.
 pub fn page(id: EntryId, cut: Cut) -> Piece {

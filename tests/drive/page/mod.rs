@@ -11,6 +11,7 @@ pub mod foot;
 pub mod head;
 pub mod look_over;
 pub mod part;
+pub mod picture;
 pub mod report;
 pub mod vehicle;
 pub mod wheel;

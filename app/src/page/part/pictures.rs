@@ -1,18 +1,20 @@
 //! The pictures of one part, and the taking of one. That a picture is waited for is kept as a draft, since the
 //! browser may end the page while the camera is open.
 
-use cartside_core::daybook::{Digest, EntryId, Kind, Says};
+use cartside_core::daybook::{Digest, EntryId, Kind, Mark, Says};
 use cartside_core::wheel::Part;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::File;
 
+use crate::component::marked;
 use crate::correction_key::{correction_key, plain};
 use crate::draft;
 use crate::fate::Fate;
 use crate::markup::{Piece, heard, live, picked_file, sheet, tap};
 use crate::photo::ObjectUrl;
 use crate::picturing::{self, Erased};
+use crate::route::Route;
 use crate::wording;
 use crate::workshop::Workshop;
 
@@ -122,8 +124,9 @@ impl Album {
         };
         let view = opened.book.view();
         let erased = view.erased();
+        let vehicle = view.vehicle(opened.vehicle);
         let mut figures = Vec::new();
-        for thread in view.vehicle(opened.vehicle).threads(&Kind::Picture) {
+        for thread in vehicle.threads(&Kind::Picture) {
             for entry in thread.entries() {
                 let fate = Fate::of(thread, entry);
                 if let Says::Picture(said) = &entry.says
@@ -131,22 +134,24 @@ impl Album {
                     && fate != Fate::Replaced
                 {
                     let (digest, hand) = (said.digest, wording::hand(entry));
+                    let marks = vehicle.marks(digest);
                     let (shown, erase) = if erased.contains(&digest) {
                         (self.gone(entry.id, digest), None)
                     } else {
-                        let shown = self.sight(entry.id, digest, hand.clone());
-                        (shown, Some(self.erase_key(id, digest)))
+                        let shown = self.sight(entry.id, digest, hand.clone(), &marks);
+                        (shown, Some(self.keys(id, digest)))
                     };
                     let correct = fate.correction();
                     let correct = correct.map(|how| correction_key(self.shop, entry.id, how));
                     figures.push(sheet!(
                         "<figure data-fate={}>{}<figcaption><span class={}>Picture</span> {}<br/>\
-                        <span class=dim>{}</span></figcaption><div class=row>{}{}</div></figure>",
+                        <span class=dim>{}</span>{}</figcaption><div class=row>{}{}</div></figure>",
                         fate.code(),
                         shown,
                         plain(fate),
                         fate.words(),
                         hand,
+                        marked::told(&marks),
                         correct,
                         erase,
                     ));
@@ -157,10 +162,12 @@ impl Album {
         figures
     }
 
-    fn erase_key(self, id: EntryId, digest: Digest) -> Piece {
+    /// The way to its own page, and the key that erases it.
+    fn keys(self, id: EntryId, digest: Digest) -> Piece {
         let Album { shop, seen } = self;
         sheet!(
-            "<button type=button class=\"key key-plain\" on:click={}>Erase this picture</button>",
+            "<a class=key data-key=mark href={}>Mark or compare</a><button type=button class=\"key key-plain\" on:click={}>Erase this picture</button>",
+            Route::Picture(id, digest).href(),
             tap(move || {
                 spawn_local(async move {
                     if let Ok(Some(gone)) = picturing::erase(shop, id, digest).await {
@@ -194,7 +201,7 @@ impl Album {
         )
     }
 
-    fn sight(self, entry: EntryId, digest: Digest, hand: String) -> Piece {
+    fn sight(self, entry: EntryId, digest: Digest, hand: String, marks: &[Mark]) -> Piece {
         let known = self.seen.with(|seen| {
             let (_, sight) = seen.sights.iter().find(|(of, _)| *of == entry)?;
             let seen = sight.seen.as_ref();
@@ -215,7 +222,7 @@ impl Album {
             ),
             Some((large, Some(Some(address)))) => sheet!(
                 "<button type=button class=\"key key-plain\" aria-label=\"Show it {}\" on:click={}>\
-                <img data-picture={} src={} alt=\"Picture, {}\"/></button>",
+                <span class=marked><img data-picture={} src={} alt=\"Picture, {}\"/>{}</span></button>",
                 if large { "small" } else { "large" },
                 tap(move || {
                     self.seen.update(|seen| {
@@ -228,6 +235,7 @@ impl Album {
                 digest.hex(),
                 address,
                 hand,
+                marked::drawn(marks),
             ),
         }
     }

@@ -4,7 +4,7 @@ use cartside_core::daybook::{Digests, VehicleView};
 use cartside_core::wheel::{Position, Size};
 use cartside_core::words::report::{Block, Document, LEGEND, drawn_at, figures};
 
-use super::album::Album;
+use crate::album::{Album, Shown};
 use crate::component::mark::standing_mark;
 use crate::component::wheel_drawing::{Drawn, wheel_drawing};
 use crate::looking::Looking;
@@ -46,9 +46,12 @@ pub(super) fn paper(
             standing_mark(standing)
         ),
         Block::Drawing(position) => drawing(shop, vehicle, position),
-        Block::Picture(digest, caption, _) => {
-            album.figure(digest, caption, erased.contains(&digest))
-        }
+        Block::Picture(digest, words, marks) => album.figure(Shown {
+            digest,
+            words,
+            marks,
+            erased: erased.contains(&digest),
+        }),
     });
     sheet!(
         "<article class=paper>{}</article>",
