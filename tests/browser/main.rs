@@ -47,3 +47,4 @@ mod trouble;
 mod typing;
 mod words;
 mod yard;
+mod zoom;
