@@ -25,6 +25,7 @@ mod examination;
 mod install;
 mod kept;
 mod kills;
+mod keyboard;
 mod kinds;
 mod limits;
 mod main_line;
