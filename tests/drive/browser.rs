@@ -114,6 +114,14 @@ impl<'a> Browser<'a> {
             .await;
     }
 
+    /// Makes the tab a window of this size, in the page's own pixels, that nothing makes wider. Chromium only.
+    pub async fn be_a_window(&self, width: u32, height: u32) {
+        let screen =
+            json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
+        self.below("Emulation.setDeviceMetricsOverride", screen)
+            .await;
+    }
+
     /// Asks the browser something below the page, in the protocol that Chromium alone has.
     pub async fn below(&self, method: &str, parameters: Value) -> Value {
         let answer = self.session.cdp().send_raw(method, parameters).await;

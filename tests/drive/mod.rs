@@ -9,6 +9,7 @@
 )]
 
 pub mod album;
+pub mod audit;
 pub mod browser;
 pub mod camera;
 pub mod carried;
@@ -17,13 +18,16 @@ pub mod driver;
 pub mod early;
 pub mod engine;
 pub mod failure;
+pub mod keys;
 pub mod page;
 pub mod printed;
 pub mod programs;
+pub mod reading;
 pub mod server;
 pub mod sight;
 pub mod site;
 
+pub use audit::Theme;
 pub use browser::Browser;
 pub use carried::Carried;
 pub use device::Device;

@@ -41,6 +41,34 @@ pub fn newer() -> PathBuf {
     newer
 }
 
+/// axe-core, the script that looks a page over: `CARTSIDE_AXE`, else as `cargo xtask test` has put it into the cache.
+///
+/// # Panics
+/// It is not there.
+pub fn axe() -> PathBuf {
+    let axe = told("CARTSIDE_AXE", cached_axe());
+    assert!(
+        axe.is_file(),
+        "{} is no script; run `cargo xtask test`, or name axe-core's axe.min.js in CARTSIDE_AXE",
+        axe.display()
+    );
+    axe
+}
+
+fn cached_axe() -> PathBuf {
+    let tools =
+        PathBuf::from(std::env::var_os("HOME").unwrap_or_default()).join(".cache/cartside/tools");
+    let listed = std::fs::read_dir(tools).into_iter().flatten().flatten();
+    let scripts = listed.map(|entry| entry.path().join("node_modules/axe-core/axe.min.js"));
+    let versions = scripts.filter(|path| path.display().to_string().contains("/axe-core-"));
+    versions.max().unwrap_or_default()
+}
+
+/// Lighthouse, which rates a page: `CARTSIDE_LIGHTHOUSE`.
+pub fn lighthouse() -> PathBuf {
+    told("CARTSIDE_LIGHTHOUSE", "lighthouse")
+}
+
 /// The program that serves it: `CARTSIDE_XTASK`.
 pub fn xtask() -> PathBuf {
     told("CARTSIDE_XTASK", "xtask")

@@ -36,9 +36,14 @@ fn hold_in(name: &str, found: f64, limit: f64, unit: &str) {
 }
 
 /// The value that 95 of 100 do not exceed (nearest rank).
-pub(crate) fn p95(mut values: Vec<f64>) -> f64 {
+pub(crate) fn p95(values: Vec<f64>) -> f64 {
+    of_hundred(95, values)
+}
+
+/// The value that so many of 100 do not exceed (nearest rank).
+pub(crate) fn of_hundred(share: usize, mut values: Vec<f64>) -> f64 {
     values.sort_by(f64::total_cmp);
-    let rank = (values.len() * 95).div_ceil(100);
+    let rank = (values.len() * share).div_ceil(100);
     values[rank - 1]
 }
 
@@ -47,6 +52,8 @@ fn the_nearest_rank_is_taken() {
     let hundred: Vec<f64> = (1..=100).rev().map(f64::from).collect();
     assert_eq!(p95(hundred), 95.0);
     assert_eq!(p95(vec![2.0, 1.0]), 2.0);
+    assert_eq!(of_hundred(98, (1..=100).map(f64::from).collect()), 98.0);
+    assert_eq!(of_hundred(50, vec![3.0, 1.0, 2.0]), 2.0);
     // The 57th of 60.
     assert_eq!(p95((1..=60).map(f64::from).collect()), 57.0);
 }

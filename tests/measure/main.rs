@@ -13,4 +13,7 @@ mod big_book;
 mod figure;
 mod opening;
 mod pictures;
+mod rating;
+mod responding;
 mod saving;
+mod starting;

@@ -1,7 +1,9 @@
 //! What is found on this machine before anything is installed.
 
 use crate::toolchain;
-use crate::tools::{CARGO_FUZZ, ESBUILD, GECKODRIVER, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use crate::tools::{
+    AXE, CARGO_FUZZ, ESBUILD, GECKODRIVER, LIGHTHOUSE, TRUNK, Tool, WASM_BINDGEN, WASM_OPT,
+};
 use std::env;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -32,6 +34,8 @@ pub(crate) struct Machine {
     pub(crate) debian_rust: bool,
     /// Has npm, which brings `wasm-opt` and `esbuild`.
     pub(crate) npm: bool,
+    /// Has Node, which runs `lighthouse`.
+    pub(crate) node: bool,
     /// Has a compiler of C++, in which the fuzzer is written.
     pub(crate) cpp: bool,
     pub(crate) cargo_fuzz: Option<PathBuf>,
@@ -39,6 +43,9 @@ pub(crate) struct Machine {
     pub(crate) wasm_bindgen: Option<PathBuf>,
     pub(crate) wasm_opt: Option<PathBuf>,
     pub(crate) esbuild: Option<PathBuf>,
+    /// The script that looks a page over.
+    pub(crate) axe: Option<PathBuf>,
+    pub(crate) lighthouse: Option<PathBuf>,
     pub(crate) browser: Option<PathBuf>,
     pub(crate) driver: Option<PathBuf>,
     pub(crate) firefox: Option<PathBuf>,
@@ -61,12 +68,15 @@ impl Machine {
             source: library_source(),
             debian_rust: has_debian_rust(),
             npm: on_path("npm").is_some(),
+            node: on_path("node").is_some(),
             cpp: on_path("c++").is_some(),
             cargo_fuzz: found(&CARGO_FUZZ, cache),
             trunk: found(&TRUNK, cache),
             wasm_bindgen: found(&WASM_BINDGEN, cache),
             wasm_opt: found(&WASM_OPT, cache),
             esbuild: found(&ESBUILD, cache),
+            axe: script(&AXE, cache),
+            lighthouse: found(&LIGHTHOUSE, cache),
             browser: chosen("CARTSIDE_BROWSER", &["chromium", "chromium-browser"]),
             driver: chosen("CARTSIDE_DRIVER", &["chromedriver"]),
             firefox: chosen("CARTSIDE_FIREFOX", &["firefox-esr", "firefox"]),
@@ -87,6 +97,13 @@ pub(crate) fn printed(command: &mut Command) -> Option<String> {
 fn found(tool: &Tool, cache: &Path) -> Option<PathBuf> {
     let places = [Some(tool.path(cache)), on_path(tool.program)];
     places.into_iter().flatten().find(|path| is(tool, path))
+}
+
+/// A script cannot be asked for its version, and names it in its first line.
+fn script(tool: &Tool, cache: &Path) -> Option<PathBuf> {
+    let path = tool.path(cache);
+    let text = std::fs::read_to_string(&path).ok()?;
+    tool.is_named_by(text.lines().next()?).then_some(path)
 }
 
 fn is(tool: &Tool, path: &Path) -> bool {

@@ -7,7 +7,7 @@ use anyhow::{Result, bail};
 
 /// Builds, weighs what is carried over the line, and times the app in a browser.
 pub(crate) fn run() -> Result<()> {
-    let run = Run::begin(setup::prepare(Need::BuildAndBrowse)?)?;
+    let run = Run::begin(setup::prepare(Need::Measure)?)?;
     let dist = run.build()?;
     let weight = precache::weigh(&dist)?;
     println!("kept for use without a network:\n{weight}");

@@ -1,7 +1,9 @@
 //! From the facts of a machine to the steps that make it ready.
 
 use crate::machine::{Component, Machine};
-use crate::tools::{CARGO_FUZZ, ESBUILD, GECKODRIVER, TRUNK, Tool, WASM_BINDGEN, WASM_OPT};
+use crate::tools::{
+    AXE, CARGO_FUZZ, ESBUILD, GECKODRIVER, LIGHTHOUSE, TRUNK, Tool, WASM_BINDGEN, WASM_OPT,
+};
 
 /// What the machine must be able to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -10,6 +12,8 @@ pub(crate) enum Need {
     Build,
     /// Build it and drive it through Chromium.
     BuildAndBrowse,
+    /// Build it, time it in Chromium and have it rated.
+    Measure,
     /// Feed the readers of files with whatever a fuzzer finds.
     Fuzz,
     /// Build it and drive it through each of the three engines.
@@ -59,6 +63,12 @@ pub(crate) fn plan(machine: &Machine, need: Need) -> Vec<Step> {
     }
     steps.extend(system_step(machine, &system_packages(machine, need)));
     steps.extend(tool_steps(machine));
+    if need == Need::BuildAndBrowseAll && machine.axe.is_none() {
+        steps.push(Step::NpmInstall(AXE));
+    }
+    if need == Need::Measure && machine.lighthouse.is_none() {
+        steps.push(Step::NpmInstall(LIGHTHOUSE));
+    }
     if need == Need::BuildAndBrowseAll && machine.geckodriver.is_none() {
         steps.push(Step::CargoInstall(GECKODRIVER));
     }
@@ -84,8 +94,12 @@ fn system_packages(machine: &Machine, need: Need) -> Vec<&'static str> {
     if no_target && !machine.debian_rust {
         packages.extend(DEBIAN_RUST);
     }
-    if (machine.wasm_opt.is_none() || machine.esbuild.is_none()) && !machine.npm {
+    if needs_npm(machine, need) && !machine.npm {
         packages.push("npm");
+    }
+    // npm brings Node; where its tools are there already, Node alone may be missing.
+    if need == Need::Measure && !machine.node {
+        packages.push("nodejs");
     }
     if need != Need::Build {
         packages.extend(machine.browser.is_none().then_some("chromium"));
@@ -95,6 +109,13 @@ fn system_packages(machine: &Machine, need: Need) -> Vec<&'static str> {
         packages.extend(further_engines(machine));
     }
     packages
+}
+
+fn needs_npm(machine: &Machine, need: Need) -> bool {
+    let of_all = machine.wasm_opt.is_none() || machine.esbuild.is_none();
+    of_all
+        || (need == Need::BuildAndBrowseAll && machine.axe.is_none())
+        || (need == Need::Measure && machine.lighthouse.is_none())
 }
 
 fn further_engines(machine: &Machine) -> Vec<&'static str> {
@@ -148,6 +169,7 @@ fn by_hand(packages: &[&str]) -> String {
         "npm",
         "  npm, or wasm-opt version 132 and esbuild 0.28.2 on the path",
     );
+    add("nodejs", "  Node 18 or newer, on the path as node");
     add("g++", "  a compiler of C++, on the path as c++");
     add(
         "chromium",
@@ -204,12 +226,15 @@ mod tests {
             source: Component::Installed,
             debian_rust: false,
             npm: true,
+            node: true,
             cpp: true,
             cargo_fuzz: None,
             trunk: Some("/t/trunk".into()),
             wasm_bindgen: Some("/t/wasm-bindgen".into()),
             wasm_opt: Some("/t/wasm-opt".into()),
             esbuild: Some("/t/esbuild".into()),
+            axe: Some("/t/axe.min.js".into()),
+            lighthouse: Some("/t/lighthouse".into()),
             browser: Some("/usr/bin/chromium".into()),
             driver: Some("/usr/bin/chromedriver".into()),
             firefox: Some("/usr/bin/firefox-esr".into()),
@@ -225,10 +250,13 @@ mod tests {
             target: Component::Missing,
             source: Component::Missing,
             npm: false,
+            node: false,
             trunk: None,
             wasm_bindgen: None,
             wasm_opt: None,
             esbuild: None,
+            axe: None,
+            lighthouse: None,
             browser: None,
             driver: None,
             firefox: None,
@@ -252,6 +280,35 @@ mod tests {
     #[test]
     fn a_ready_machine_has_nothing_to_do() {
         assert_eq!(plan(&ready(), Need::BuildAndBrowseAll), []);
+        assert_eq!(plan(&ready(), Need::Measure), []);
+    }
+
+    #[test]
+    fn measuring_needs_lighthouse_and_node_to_run_it() {
+        let machine = Machine {
+            node: false,
+            lighthouse: None,
+            axe: None,
+            ..ready()
+        };
+        let lighthouse = Step::NpmInstall(LIGHTHOUSE);
+        assert_eq!(
+            plan(&machine, Need::Measure),
+            [Step::AptInstall(vec!["nodejs"]), lighthouse]
+        );
+        assert_eq!(plan(&machine, Need::BuildAndBrowse), []);
+    }
+
+    #[test]
+    fn testing_needs_axe_and_npm_to_fetch_it() {
+        let machine = Machine {
+            npm: false,
+            axe: None,
+            ..ready()
+        };
+        let steps = [Step::AptInstall(vec!["npm"]), Step::NpmInstall(AXE)];
+        assert_eq!(plan(&machine, Need::BuildAndBrowseAll), steps);
+        assert_eq!(plan(&machine, Need::Measure), []);
     }
 
     #[test]
@@ -283,7 +340,8 @@ mod tests {
         ];
         assert_eq!(all[2], Step::AptInstall(system));
         assert_eq!(all[3..one.len()], one[3..]);
-        assert_eq!(all[one.len()..], [Step::CargoInstall(GECKODRIVER)]);
+        let further = [Step::NpmInstall(AXE), Step::CargoInstall(GECKODRIVER)];
+        assert_eq!(all[one.len()..], further);
     }
 
     #[test]

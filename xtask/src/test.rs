@@ -158,6 +158,8 @@ impl Run {
         let own = std::env::current_exe().ok();
         let told = [
             ("CARTSIDE_XTASK", own.as_deref()),
+            ("CARTSIDE_AXE", self.machine.axe.as_deref()),
+            ("CARTSIDE_LIGHTHOUSE", self.machine.lighthouse.as_deref()),
             ("CARTSIDE_BROWSER", self.machine.browser.as_deref()),
             ("CARTSIDE_DRIVER", self.machine.driver.as_deref()),
             ("CARTSIDE_FIREFOX", self.machine.firefox.as_deref()),

@@ -71,6 +71,24 @@ pub(crate) const GECKODRIVER: Tool = Tool {
     folder: "bin",
 };
 
+/// Looks a page over by the rules of WCAG; a script that is put into the page, not a program.
+pub(crate) const AXE: Tool = Tool {
+    package: "axe-core",
+    program: "axe.min.js",
+    version: "4.14.1",
+    says: "/*! axe v4.14.1",
+    folder: "node_modules/axe-core",
+};
+
+/// Rates a page as it is served; run by Node.
+pub(crate) const LIGHTHOUSE: Tool = Tool {
+    package: "lighthouse",
+    program: "lighthouse",
+    version: "12.8.2",
+    says: "12.8.2",
+    folder: "node_modules/.bin",
+};
+
 impl Tool {
     /// The tool's own folder in the cache, keyed by version.
     pub(crate) fn home(&self, cache: &Path) -> PathBuf {
@@ -126,6 +144,8 @@ mod tests {
         assert!(WASM_OPT.is_named_by("wasm-opt version 132 (version_132)"));
         assert!(GECKODRIVER.is_named_by("geckodriver 0.37.1\n\nThe source…"));
         assert!(GECKODRIVER.is_named_by("geckodriver 0.37.1 (abc 2026-01-01)\n\nThe source…"));
+        assert!(AXE.is_named_by("/*! axe v4.14.1\n * Copyright (c) 2015"));
+        assert!(!AXE.is_named_by("/*! axe v4.14.10\n"));
         assert!(!TRUNK.is_named_by("trunk 0.21.140"));
         assert!(!WASM_OPT.is_named_by("wasm-opt version 108"));
     }

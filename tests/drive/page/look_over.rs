@@ -38,7 +38,8 @@ impl Browser<'_> {
         }
     }
 
-    async fn answer_soundly(&self, question: Question) {
+    /// Answers the question in hand as of a sound wheel, place after place.
+    pub async fn answer_soundly(&self, question: Question) {
         match (sound_rest(question), sound_key(question)) {
             (Some(rest), _) => self.tap_key(rest).await,
             (None, Some(key)) => self.answer_each(Some(key), question).await,
