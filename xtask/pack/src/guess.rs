@@ -5,7 +5,7 @@ use alloc::boxed::Box;
 use alloc::vec;
 
 /// How many contexts each byte is guessed from.
-pub(crate) const CONTEXTS: usize = 14;
+pub(crate) const CONTEXTS: usize = 10;
 /// How many bytes are expected at most, each for a reason of its own.
 pub(crate) const EXPECTED: usize = 4;
 /// Rows of weights for each way of choosing one.
@@ -16,7 +16,7 @@ const CELL_BITS: u32 = 22;
 /// One input for each context and each expected byte, one that is always the same, and one that fills up.
 const INPUTS: usize = CONTEXTS + EXPECTED + 2;
 /// Ways of choosing a row of weights.
-const SETS: usize = 3;
+const SETS: usize = 2;
 /// A cell that saw nothing: an even chance above, a history of no bits, and no check.
 const FRESH: u32 = 0x8000_0100;
 /// How far a chance moves, of 32 768, after so many bits; the last for ever.

@@ -114,13 +114,11 @@ impl Known {
             let hash = mix(mix(here, n as u32 + 1), context);
             guess.contexts[n] = (hash ^ hash >> 15).wrapping_mul(0x2c1b_3c6d);
         }
-        let short = usize::from(expected(0) > 0);
-        let long = bucket(self.copies.lengths[1]);
         guess.kind = tree;
-        guess.rows[1] = tree << 6 | (twin as usize) << 4 | short << 3 | long;
         let before = if self.op == 0 { self.ops & 255 } else { 0 };
-        guess.rows[2] = if kind.is_code() {
-            256 + (usize::from(self.op) << 3 | usize::from(part != 0) | (before as usize) << 4)
+        guess.rows[1] = if kind.is_code() {
+            let op = usize::from(self.op) << 1 | usize::from(part != 0) | (before as usize) << 2;
+            256 + (op << 3 | (twin as usize) << 1 | usize::from(expected(1) > 0))
         } else {
             self.full[0] as usize & 255
         } % ROWS;
@@ -154,18 +152,14 @@ impl Known {
         [
             0,
             ops(2),
-            ops(4),
             mix(ops(4), (self.ops >> 32) as u32 & 0xffff),
-            mix(self.full[0], self.full[1]),
             mix(expected(2) << 9 | expected(3), twin),
-            mix(u32::from(one.op), depth),
             mix(u32::from(top.op), mix(ops(1), depth)),
             self.function,
             mix(one.deep, ops(1)),
             mix(last[0], last[1]),
             first,
             second,
-            mix(expected(2) << 9 | expected(1), ops(1)),
         ]
     }
 
@@ -182,14 +176,10 @@ impl Known {
             four & 0xffff,
             four & 0xff_ffff,
             four,
-            mix(four, back(5)),
             mix(four, back(5) | back(6) << 8),
-            mix(back(4), back(8)),
-            mix(back(12), back(4)),
             mix(back(16), back(1)),
             self.word,
             mix(self.word, self.full[1]),
-            mix(back(2), back(3)),
             mix(length as u32 & 3, mix(back(4), expected(1))),
         ]
     }
@@ -430,10 +420,4 @@ fn type_of(op: u8) -> u8 {
         0x2a | 0x43 | 0x8b..=0x98 | 0xb2..=0xb6 | 0xbe => 1,
         _ => 0,
     }
-}
-
-/// A length as one of eight.
-fn bucket(length: u32) -> usize {
-    let bounds = [1, 3, 6, 10, 16, 24, 40];
-    bounds.iter().filter(|bound| length >= **bound).count()
 }
