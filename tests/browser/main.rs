@@ -46,6 +46,7 @@ mod sub_path;
 mod tabs;
 mod touch;
 mod trouble;
+mod tyring;
 mod typing;
 mod words;
 mod yard;

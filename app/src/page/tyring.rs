@@ -113,10 +113,10 @@ fn on_the_bench(bench: OnTheBench, reckoned: Reckoned, clock: Clock) -> Piece {
             .get()
             .map(|same| in_the_way(&before_a_draw(&same.looking.judgement)))),
         rounds(bench, style),
-        of(lengths::printed),
-        choices(bench, style),
         of(lengths::lengths),
+        of(lengths::printed),
         of(heat::heat),
+        choices(bench, style),
         live(move || bench
             .given
             .get()
@@ -135,7 +135,7 @@ fn rounds(bench: OnTheBench, style: Style) -> Piece {
         let at = field as usize;
         let now = bench.typed.with_untracked(|typed| typed.get(at).cloned().unwrap_or_default());
         sheet!(
-            "<label class=field data-field={}>{}<input type=text autocomplete=off autocapitalize=off maxlength=120 value={} on:input={}/></label>",
+            "<label class=field data-field={}><span class=capital>{}</span><input type=text autocomplete=off autocapitalize=off maxlength=120 value={} on:input={}/></label>",
             code(field),
             label(field, style),
             now,

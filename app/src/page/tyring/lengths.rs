@@ -39,12 +39,12 @@ fn said(given: &Given) -> Vec<Said<String>> {
             .map(|it| format!("{name}: {}.", measure::round(&it, style)))
     };
     let mut said = vec![
-        named("Wheel's round", &given.wheel),
+        named("Wheel", &given.wheel),
         named(
             if style.terms.tyre == "tire" {
-                "Tire's round"
+                "Tire"
             } else {
-                "Tyre's round"
+                "Tyre"
             },
             &given.tyre,
         ),
