@@ -134,20 +134,25 @@ fn asked(asking: Asking) -> Piece {
     sheet!("{}{}", in_hand, below)
 }
 
-/// The key that turns the drawing: this spoke is at the top now.
-fn to_the_top(asking: Asking, place: Place) -> Option<Piece> {
+/// The place in hand as it stands. Of a spoke it is a key that turns the drawing: this one is at the top now.
+fn lens(asking: Asking, place: Place, looking: &Looking) -> Piece {
     let turned = expect_context::<Turned>();
-    let Place::Spoke(spoke) = place else {
-        return None;
-    };
     let at = asking.wheel();
-    let already = turned.spoke(at) == Some(spoke);
-    (!already).then(|| {
-        sheet!(
-            "<button type=button class=\"key key-plain\" data-key=at-the-top on:click={}>It is at the top now</button>",
-            tap(move || turned.set(at, Some(spoke)))
-        )
-    })
+    let drawn = in_hand(
+        looking,
+        asking.question,
+        place,
+        turned.top(at, &looking.wheel),
+    );
+    match place {
+        Place::Spoke(spoke) if turned.spoke(at) != Some(spoke) => sheet!(
+            "<button type=button class=lens data-key=at-the-top aria-label={} on:click={}>{}<span aria-hidden=true>⤒</span></button>",
+            format!("Spoke {spoke} is at the top now"),
+            tap(move || turned.set(at, Some(spoke))),
+            drawn
+        ),
+        _ => drawn,
+    }
 }
 
 /// Where to look, what is asked, how far one has come, and what the place has been answered already.
@@ -155,18 +160,13 @@ fn place_in_hand(asking: Asking, place: Place) -> Piece {
     let style = asking.shop.style();
     let looking = asking.looking.get();
     let wheel = looking.as_ref().map(|looking| &looking.wheel);
-    let turned = expect_context::<Turned>();
     sheet!(
         "<section class=in-hand data-at={}><div><h2 class=\"place capital\" aria-live=polite>{}</h2>\
-         <p>{}</p>{}</div>{}</section>{}",
+         <p>{}</p></div>{}</section>{}",
         place.code(),
         words::place::place(place, wheel, style),
         words::question::asks(asking.question, style),
-        to_the_top(asking, place),
-        looking.as_ref().map(|looking| {
-            let top = turned.top(asking.wheel(), &looking.wheel);
-            in_hand(looking, asking.question, place, top)
-        }),
+        looking.as_ref().map(|looking| lens(asking, place, looking)),
         asking.already().map(|(said, grade)| sheet!(
             "<div class=already>{}<p>{}</p></div>",
             grade.map(grade_mark),
