@@ -31,6 +31,7 @@ mod packed;
 mod panic;
 mod portions;
 mod report;
+mod round;
 mod saving;
 mod second_copy;
 mod stopping;
