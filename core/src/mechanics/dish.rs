@@ -53,5 +53,5 @@ pub fn folds_at(along: f64, across: f64, rise: f64, long: f64) -> Option<f64> {
     // At the height z the push is half (rise² − z²) z + across (rise − z); it is greatest where its slope is nought.
     let square = (rise * rise - across / half) / 3.0;
     let z = square.max(0.0).sqrt();
-    (z > 0.0).then(|| half * (rise * rise - z * z) * z + across * (rise - z))
+    (z > 0.0).then_some(half * (rise * rise - z * z) * z + across * (rise - z))
 }
