@@ -24,7 +24,7 @@ impl Stiffness {
     }
 
     /// How far the end of a spoke that keeps its length goes out when it is moved in so far.
-    fn swings(&self, moved: f64) -> f64 {
+    pub(super) fn swings(&self, moved: f64) -> f64 {
         let (out, along) = (self.sine.abs() * self.length, self.cosine * self.length);
         let moved = moved.min(along);
         (out * out + (2.0 * along - moved) * moved).sqrt() - out
