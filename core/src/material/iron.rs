@@ -82,9 +82,9 @@ impl Iron {
     /// Where it begins to stretch for good when cold.
     ///
     /// Steel: S235, S275 and S355 up to 40 mm thick, since nobody knows which a tyre is of (EN 1993-1-1:2005, table 3.1).
-    /// Wrought iron: the elastic limit of the weakest annealed bars, 20 000 lb/in² (L. A. Beardslee's tests of the 1870s);
-    /// the mean of bars from bridges, 30 000; and the mean of those printed in the nineteenth century, 33 300 (*Evaluation
-    /// and Repair of Wrought Iron and Steel Structures in Indiana*, Purdue University, pp. 137–139).
+    /// Wrought iron: 20 000 lb/in², where annealed bars of the nineteenth century began to stretch; 30 000, the mean of bars
+    /// from bridges; and 33 300, the mean of those printed in the nineteenth century (the last two: *Evaluation and Repair of
+    /// Wrought Iron and Steel Structures in Indiana*, Purdue University, pp. 137–139).
     #[must_use]
     pub const fn yield_strength(self) -> Band<Stress> {
         match self {

@@ -60,6 +60,11 @@ pub enum Refusal {
         /// What was given.
         given: String,
     },
+    /// What was given is no temperature.
+    NoTemperature {
+        /// What was given.
+        given: String,
+    },
     /// The temperature is lower than any can be.
     BelowAbsoluteZero {
         /// The temperature that was given.
@@ -142,6 +147,10 @@ impl Display for Refusal {
             Refusal::NoShare { given } => write!(
                 f,
                 "“{given}” was given, and a share may be from 0 % to 100 %"
+            ),
+            Refusal::NoTemperature { given } => write!(
+                f,
+                "“{given}” was given, and a temperature is written like 20 °C or 68 °F"
             ),
             Refusal::BelowAbsoluteZero { given } => write!(
                 f,

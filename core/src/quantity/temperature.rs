@@ -11,6 +11,8 @@
 //! let hot: Temperature = celsius(20.0) + celsius(30.0);
 //! ```
 
+pub mod spelling;
+
 use std::marker::PhantomData;
 
 use uom::si::temperature_interval::kelvin as kelvin_of_rise;

@@ -102,8 +102,8 @@ impl Joints {
     ///
     /// [`Refusal::CrampedWider`], or [`Refusal::Given`] for sums no wheel has.
     pub fn of(as_they_stand: Measured, cramped: Option<Measured>) -> Result<Joints, Refusal> {
-        LengthRange::Round.check(as_they_stand.at_most() + LengthRange::Round.min())?;
         LengthRange::General.check(as_they_stand.value())?;
+        LengthRange::General.check(as_they_stand.at_most())?;
         if let Some(cramped) = cramped {
             LengthRange::General.check(cramped.value())?;
             if cramped.at_least() > as_they_stand.at_most() {

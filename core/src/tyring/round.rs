@@ -31,11 +31,13 @@ pub struct Gauge {
     number: u16,
     /// The traveller's own round in mm; `None` of a tape.
     turn: Option<f64>,
-    /// The standard uncertainty: of a traveller's round in mm, of a tape for each mm of its length.
-    standard: f64,
+    /// The standard uncertainty in mm that a tape has whatever it measures; a traveller has none.
+    fixed: f64,
+    /// The standard uncertainty in mm for each turn of a traveller, or for each metre of a tape.
+    each: f64,
 }
 
-/// How good a tape is: Directive 2014/32/EU, annex X, chapter I, measures of length.
+/// How good a tape is: Directive 2014/32/EU, annex X, chapter I, measures of length, in whole metres begun.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum TapeClass {
     /// Within 0.1 mm and 0.1 mm more for each metre.
@@ -96,7 +98,7 @@ pub struct Round {
     /// The line it was taken on.
     pub line: Line,
     gauge: Gauge,
-    /// What the gauge's own error is multiplied by: turns, or mm of tape.
+    /// What the gauge's own error is multiplied by: turns, or whole metres of tape, the last begun one counted.
     leans: f64,
     /// The doubt without the gauge's own.
     apart: Doubt,
@@ -115,7 +117,8 @@ impl Gauge {
         Ok(Gauge {
             number,
             turn: Some(to_paper_mm(turn)),
-            standard: Doubt::within(to_paper_mm(round.doubt())).variance().sqrt(),
+            fixed: 0.0,
+            each: to_paper_mm(round.doubt()) / 3_f64.sqrt(),
         })
     }
 
@@ -138,14 +141,17 @@ impl Gauge {
             TapeClass::II => (0.3, 0.2),
             TapeClass::III => (0.6, 0.4),
         };
-        // Its fixed part is spread over the shortest round, where it weighs most.
-        let shortest = to_paper_mm(LengthRange::Round.min());
-        let each_mm = least / shortest.max(1000.0) + each_metre / 1000.0;
         Gauge {
             number,
             turn: None,
-            standard: each_mm / 3_f64.sqrt(),
+            fixed: least / 3_f64.sqrt(),
+            each: each_metre / 3_f64.sqrt(),
         }
+    }
+
+    /// The standard uncertainty in mm of what it is good for, over so many turns or metres.
+    fn own(&self, leans: f64) -> f64 {
+        self.fixed + self.each * leans
     }
 
     /// Whether it is the same one: then what is wrong with it falls out of a difference.
@@ -240,7 +246,7 @@ impl Round {
             round: Circumference(round),
             line,
             gauge,
-            leans: gauge.turn.map_or(mean.of, |_| mean.turns),
+            leans: gauge.turn.map_or((mean.of / 1000.0).ceil(), |_| mean.turns),
             apart: scatter.and(Doubt::within(slip)),
         })
     }
@@ -292,7 +298,7 @@ impl Round {
     #[must_use]
     pub fn doubt(&self) -> Doubt {
         self.apart
-            .and(Doubt::standard_of(self.leans * self.gauge.standard))
+            .and(Doubt::standard_of(self.gauge.own(self.leans)))
     }
 
     /// How far the truth may lie from this round less the other: what is wrong with a gauge falls out as far as it ran
@@ -300,7 +306,7 @@ impl Round {
     pub(super) fn doubt_of_less(&self, other: &Round) -> Doubt {
         if self.gauge.same_as(&other.gauge) {
             let leans = self.leans - other.leans;
-            let gauge = Doubt::standard_of(leans * self.gauge.standard);
+            let gauge = Doubt::standard_of(leans * self.gauge.each);
             self.apart.and(other.apart).and(gauge)
         } else {
             self.doubt().and(other.doubt())

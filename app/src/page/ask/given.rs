@@ -338,6 +338,7 @@ mod tests {
     #![allow(clippy::unwrap_used)]
 
     use super::*;
+    use cartside_core::quantity::format::Fraction;
     use cartside_core::quantity::length::to_paper_mm;
     use std::collections::BTreeSet;
 
@@ -399,7 +400,7 @@ mod tests {
             // Over 13, 20 and 30 on a farm's linch pin, over 1, 2 and 3 on a mail axle.
             (Question::EndPlay, &[14.0, 21.0, 31.0, 2.0, 3.0, 6.0]),
         ];
-        let inches = Style::british(LengthStyle::Inches(Default::default()), FeelerStyle::Thou);
+        let inches = Style::british(LengthStyle::Inches(Fraction::Sixteenths), FeelerStyle::Thou);
         for style in [Style::default(), inches] {
             for (question, limits) in limits {
                 for least in limits {

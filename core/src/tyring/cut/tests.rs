@@ -117,7 +117,7 @@ fn what_cannot_be_is_refused() {
 #[test]
 fn charred_wood_is_lost_all_round() {
     let lost = to_paper_mm(lost_to_char(mm(1.0)).unwrap());
-    assert!((lost - 6.283_185).abs() < 1e-6);
+    assert!((lost - std::f64::consts::TAU).abs() < 1e-6);
     assert_eq!(to_paper_mm(oval(mm(1353.0), mm(1350.0)).unwrap()), 3.0);
 }
 

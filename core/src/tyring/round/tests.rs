@@ -92,6 +92,51 @@ fn a_tape_over_the_outside_gives_the_inside() {
     assert!(inside.doubt().standard() > outside.doubt().standard());
 }
 
+/// Directive 2014/32/EU, annex X, chapter I: a tape of class II is good to 0.3 mm and 0.2 for each metre begun, 1.3 mm over
+/// 4.24 m; of class III to 2.6, of class I to 0.6.
+#[test]
+fn a_tape_is_as_good_as_its_class_and_cancels_against_itself() {
+    let none = Care {
+        reading: mm(0.0),
+        mark: mm(0.0),
+        slip: 0.0,
+    };
+    let of = |class, past| {
+        let runs = [run(0, past)];
+        Round::taken(Gauge::tape(3, class), &runs, Line::Face, none).unwrap()
+    };
+    for (class, within) in [
+        (TapeClass::I, 0.6),
+        (TapeClass::II, 1.3),
+        (TapeClass::III, 2.6),
+    ] {
+        let standard = to_paper_mm(of(class, 4241.0).doubt().standard());
+        assert!((standard * 3_f64.sqrt() - within).abs() < 1e-5, "{class:?}");
+        let draw = DrawTaken::of(&of(class, 4241.0), &of(class, 4220.0)).unwrap();
+        assert_eq!(to_paper_mm(draw.doubt.standard()), 0.0);
+    }
+}
+
+#[test]
+fn inches_and_millimetres_take_the_same_round() {
+    let inch = 25.4;
+    let by = |length: fn(f64) -> Length, unit: f64| {
+        let own = Measured::new(length(628.32 / unit), length(0.05 / unit)).unwrap();
+        let runs = [Run {
+            turns: 6,
+            past: length(471.0 / unit),
+        }];
+        taken(Gauge::traveller(1, own).unwrap(), &runs)
+    };
+    let (metric, imperial) = (
+        by(millimetres, 1.0),
+        by(crate::quantity::length::inches, inch),
+    );
+    assert_eq!(to_paper_mm(metric.round.0), to_paper_mm(imperial.round.0));
+    let doubt = |round: Round| to_paper_mm(round.doubt().to_either_side());
+    assert_eq!(doubt(metric), doubt(imperial));
+}
+
 #[test]
 fn what_cannot_be_is_refused() {
     use Refusal::{Given, Miscounted, NoRuns, PastATurn, TooManyRuns};

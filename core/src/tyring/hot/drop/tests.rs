@@ -107,6 +107,22 @@ fn any_iron() -> impl Strategy<Value = Iron> {
 
 proptest! {
     #[test]
+    fn inches_and_millimetres_ask_for_the_same_heat(by in 1.0..30.0, oval in 0.0..5.0) {
+        let inch = |v: f64| crate::quantity::length::inches(v / 25.4);
+        let of = |length: &dyn Fn(f64) -> Length| {
+            let wheel = Circumference(length(4241.0));
+            let inside = Circumference(length(4241.0 - by));
+            let tyre = HotTyre::of(Iron::Steel, inside, length(60.0), length(16.0)).unwrap();
+            let over = Over::of(wheel, length(oval), length(oval), length(2.0)).unwrap();
+            (over.stick().0, over.drop_on(&tyre).map(|it| in_celsius(it.at)))
+        };
+        let ((metric, at), (imperial, also)) = (of(&mm), of(&inch));
+        prop_assert!(to_paper_mm(metric - imperial).abs() < 1e-6);
+        let apart = at.and_then(|at| also.map(|also| (at - also).abs()));
+        prop_assert!(apart.is_err() || apart.unwrap() < 1e-4);
+    }
+
+    #[test]
     fn more_draw_never_asks_for_less_heat(
         iron in any_iron(), by in 0.1..40.0, more in 0.0..20.0, clearance in 0.0..10.0
     ) {

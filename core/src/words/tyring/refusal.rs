@@ -1,8 +1,8 @@
 //! Why something of the tyring sheet cannot be said: what was given, what is allowed, and what to do instead.
 
-use super::style::Style;
-use crate::quantity::temperature::in_celsius;
-use crate::quantity::{Length, Temperature, decimal};
+use super::super::style::Style;
+use super::number;
+use crate::quantity::{Length, decimal};
 use crate::tyring::Refusal;
 use crate::tyring::round::Line;
 
@@ -93,26 +93,10 @@ fn line(line: Line) -> &'static str {
     }
 }
 
-fn number(v: f64) -> String {
-    if v.is_finite() {
-        decimal(v, 1).replace('-', "−")
-    } else {
-        "no number".to_owned()
-    }
-}
-
-/// A temperature of hot iron, no finer than ten degrees: it is good to 50 °C at best.
-#[must_use]
-pub fn hot(at: Temperature) -> String {
-    let tens = (in_celsius(at) / 10.0).round() * 10.0;
-    format!("about {} °C", number(tens))
-}
-
 #[cfg(test)]
 mod tests {
-    use super::{hot, refusal};
+    use super::refusal;
     use crate::quantity::length::millimetres;
-    use crate::quantity::temperature::celsius;
     use crate::quantity::{LengthRange, Percent, Strain};
     use crate::tyring::Refusal;
     use crate::tyring::hot::fire::FuelMoisture;
@@ -224,11 +208,5 @@ mod tests {
         let of = |it: Refusal| refusal(&it, american());
         insta::assert_snapshot!(of(Refusal::ProudTongues), @"A tenon stands proud of the tread: no draft can be advised, for the tire would ride on it and dish the wheel. Cut it back first. Nothing was changed.");
         insta::assert_snapshot!(of(Refusal::TyreLarger { by: millimetres(3.175) }), @"The tire is no smaller round than the wheel but 1/8 in larger: it draws nothing. Nothing was changed.");
-    }
-
-    #[test]
-    fn heat_is_said_no_finer_than_it_is_known() {
-        let said = [684.2, 326.0, 20.0, -3.0, f64::NAN].map(|c| hot(celsius(c)));
-        insta::assert_snapshot!(said.join(", "), @"about 680 °C, about 330 °C, about 20 °C, about 0 °C, about no number °C");
     }
 }
