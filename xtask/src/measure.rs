@@ -11,7 +11,8 @@ pub(crate) fn run() -> Result<()> {
     let dist = run.build()?;
     let weight = precache::weigh(&dist)?;
     println!("kept for use without a network:\n{weight}");
-    bring_together(&run)?;
+    of_the_core(&run, "bring two books together", "together")?;
+    of_the_core(&run, "reckon a sheet", "sheet")?;
     let timed = time_in_browser(&run);
     if !weight.is_allowed() {
         let (found, limit) = (weight.gzipped(), precache::LIMIT);
@@ -21,12 +22,12 @@ pub(crate) fn run() -> Result<()> {
 }
 
 /// Times the core alone, as it is built for release.
-fn bring_together(run: &Run) -> Result<()> {
+fn of_the_core(run: &Run, what: &str, example: &str) -> Result<()> {
     let remedy = "The figure over its limit is named above.";
-    step::run("bring two books together", remedy, || {
-        let mut together = run.cargo();
-        together.args(["run", "--locked", "--release", "--package", "cartside-core"]);
-        step::call(together.args(["--example", "together"]))
+    step::run(what, remedy, || {
+        let mut timed = run.cargo();
+        timed.args(["run", "--locked", "--release", "--package", "cartside-core"]);
+        step::call(timed.args(["--example", example]))
     })
 }
 

@@ -29,6 +29,8 @@ pub struct Signs {
     pub iron_as_new: bool,
     /// The moisture of the rim was measured, and is 14 % or more everywhere.
     pub wood_moist: bool,
+    /// All joints are shut, and over one of them the tyre stands off by more than drying makes of a shut rim.
+    pub more_than_drying: bool,
 }
 
 /// What the readings of the wheel so judged say of this cause of this finding.
@@ -53,7 +55,10 @@ fn contradicted(cause: Cause, finding: &Finding, judgement: &Judgement) -> bool 
         Cause::NaveShrunk => sound(Question::SpokeFoot) || sound(Question::Bonds),
         Cause::BoxLoose => sound(Question::BoxMoves),
         Cause::TyreStretched | Cause::WornIron => signs.iron_as_new,
-        Cause::DryRim => signs.wood_moist,
+        Cause::DryRim => {
+            let slack = [Question::TyreRing, Question::TyreGap, Question::TyreShifts];
+            signs.wood_moist || signs.more_than_drying && slack.contains(&finding.question)
+        }
         Cause::OverDrawn => signs.joint_open,
         Cause::Rot => {
             let rows = rot(finding.question);

@@ -24,7 +24,7 @@ impl Stiffness {
     }
 
     /// How far the end of a spoke that keeps its length goes out when it is moved in so far.
-    fn swings(&self, moved: f64) -> f64 {
+    pub(super) fn swings(&self, moved: f64) -> f64 {
         let (out, along) = (self.sine.abs() * self.length, self.cosine * self.length);
         let moved = moved.min(along);
         (out * out + (2.0 * along - moved) * moved).sqrt() - out
@@ -53,5 +53,5 @@ pub fn folds_at(along: f64, across: f64, rise: f64, long: f64) -> Option<f64> {
     // At the height z the push is half (rise² − z²) z + across (rise − z); it is greatest where its slope is nought.
     let square = (rise * rise - across / half) / 3.0;
     let z = square.max(0.0).sqrt();
-    (z > 0.0).then(|| half * (rise * rise - z * z) * z + across * (rise - z))
+    (z > 0.0).then_some(half * (rise * rise - z * z) * z + across * (rise - z))
 }

@@ -11,6 +11,8 @@ use super::build::Build;
 use super::moved::{Damp, Lost};
 use super::season::round;
 use super::stiffness::{half_felloe, mm};
+use crate::material::MoistureContent;
+use crate::quantity::circumference::Diameter;
 use crate::quantity::length::millimetres;
 use crate::quantity::{Band, End, Length};
 use crate::wheel::Rim;
@@ -66,6 +68,21 @@ pub fn explains(build: &Build, slack: Slack, from: Damp, to: Damp) -> Band<Lengt
     band.take(at(End::Low));
     band.take(at(End::High));
     band
+}
+
+/// From how moist a rim that was tyred dry under a roof may have dried, in percent; and how dry it can be where nobody has
+/// measured it (common practice, no source).
+const DRIED_FROM: f64 = 20.0;
+const DRIEST: MoistureContent = MoistureContent::of_table(6.0);
+/// The most that wood loses along its grain from 30 % to bone dry, but for reaction wood: *Wood Handbook*, p. 4-5.
+const ALONG: f64 = 0.002;
+
+/// The most that a feeler finds between tyre and sole over a joint, all joints being shut, in a rim of any timber that has
+/// dried to this moisture: all of the slack on one side. More than that is not of drying.
+#[must_use]
+pub fn over_a_joint(across: Diameter, dried_to: Option<MoistureContent>) -> Length {
+    let to = dried_to.unwrap_or(DRIEST).percent();
+    across.0 * (ALONG * (DRIED_FROM - to).max(0.0) / 30.0)
 }
 
 fn explained(build: &Build, slack: Slack, lost: &Lost) -> f64 {

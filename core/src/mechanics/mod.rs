@@ -25,7 +25,7 @@ pub use assumed::{Assumption, Corner};
 pub use build::{Build, Feet};
 pub use cooling::{Cooled, STEPS, cooled};
 pub use dish::folds_at;
-pub use drying::{Slack, explains};
+pub use drying::{Slack, explains, over_a_joint};
 pub use fit::{Fit, Fitting, fit};
 pub use gives::Gives;
 pub use moved::Damp;

@@ -62,7 +62,7 @@ pub struct Sheet {
     pub grip: Band<Force>,
     /// Push of one spoke.
     pub spoke: Band<Force>,
-    /// How much dish the wheel gains.
+    /// How much dish the wheel gains: at the corners of the four assumptions that move this most, which are others.
     pub dish: Band<Length>,
     /// How much longer round the tyre becomes for good.
     pub stretched: Band<Length>,
@@ -102,9 +102,10 @@ pub fn sheet(build: &Build, fitting: &Fitting) -> Result<Sheet, FitRefusal> {
         let fit = at(corner);
         sheet.grip.take(fit.grip);
         sheet.spoke.take(fit.spoke);
-        sheet.dish.take(fit.dish);
         sheet.stretched.take(fit.stretched);
         sheet.worst.take(fit.pressed.worst().1);
     });
+    let dishes = Leading::of(&|corner| at(corner).dish.value);
+    dishes.each_corner(&mut |corner| sheet.dish.take(at(corner).dish));
     Ok(sheet)
 }

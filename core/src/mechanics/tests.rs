@@ -394,6 +394,36 @@ fn joints_and_stand_off_close_first() {
     assert!(mm(tight.moved) > 6.0 / std::f64::consts::TAU);
 }
 
+/// A spoke held at its foot gives 3 E I / L³ sideways, 460.5 N/mm here, and one that keeps its length would swing the rim
+/// out by √(d² + 2 r u − u²) − d: with 435 mm and 38 mm of dish, 10.06 mm for the first millimetre that it is moved in.
+#[test]
+fn the_rim_goes_out_as_leaning_spokes_carry_it() {
+    let upright: f64 =
+        3.0 * 12_270.0 * (45.0 * 65.0 * 65.0 * 65.0 / 12.0) / (435.0 * 435.0 * 435.0);
+    assert!((upright - 460.5).abs() < 0.1);
+    let slope = 38.0 / f64::sqrt(435.0 * 435.0 - 38.0 * 38.0);
+    for draw in [3.0, 12.0] {
+        let it = fit(&cart(), &fitting(draw, 0.0), &Corner::default()).unwrap();
+        let goes = slope * (kn(it.spoke) * 1e3 / upright - mm(it.moved));
+        assert!(
+            (mm(it.dish) - goes).abs() < 1e-6 && goes > 0.5,
+            "{} {goes}",
+            mm(it.dish)
+        );
+        let back = Build {
+            dish: millimetres(-38.0),
+            ..cart()
+        };
+        let back = fit(&back, &fitting(draw, 0.0), &Corner::default()).unwrap();
+        assert!((mm(back.dish) + goes).abs() < 1e-6);
+    }
+    let moisture = percent(12.0);
+    let wheel = super::stiffness::Stiffness::of(&cart(), &Corner::default(), moisture, moisture);
+    assert!((wheel.swings(1.0) - 10.0591).abs() < 1e-4);
+    // With feet that hold nothing it goes no further than that, however hard it is pushed.
+    assert!((wheel.goes_out(1.0, 1e9) - 10.0591).abs() < 1e-4);
+}
+
 #[test]
 fn a_wheel_held_by_nothing_sideways_snaps() {
     let snaps = |build| {

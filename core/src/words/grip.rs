@@ -315,7 +315,7 @@ mod tests {
         Cold, the tyre pulls with about 13 tonnes (10 to 16). What moves this most: how stiff the felloes are.
         The doubt of the measured draw alone puts it anywhere from 11 to 14 tonnes.
         Each spoke is pressed with about 1 tonne (0 to 2).
-        About 2 mm more dish (0.5 mm to 3.5 mm).
+        About 2 mm more dish (0 mm to 7 mm).
         The shoulders of the spokes sink in by about 2 mm for good.
         Pressed wood gives way: after some years about 6 of 10 parts of the grip are left (4 to 7). New, the wheel may shrink by 12.5 mm round before the tyre is slack; the iron itself holds 2.5 mm of that, and wood the rest.
         ");
@@ -334,7 +334,7 @@ mod tests {
         Cold, the tire pulls with about 19 tonnes (11 to 27). What moves this most: what wood still takes on once it is crushed.
         The doubt of the measured draft alone puts it anywhere from 19 to 20 tonnes.
         Each spoke is pressed with about 2 tonnes (1 to 3).
-        About 1/8 in more dish (0 in to 3/16 in).
+        About 1/8 in more dish (0 in to 1/2 in).
         The shoulders of the spokes sink in by about 5/16 in for good.
         Pressed wood gives way: after some years about 6 of 10 parts of the grip are left (4 to 7). New, the wheel may shrink by 3/4 in round before the tire is slack; the iron itself holds 3/16 in of that, and wood the rest.
         ");

@@ -85,6 +85,43 @@ fn summer_slackens_and_winter_tightens() {
     }
 }
 
+/// One wet month crushes wood and stretches iron, and the months after it grip less than if it had not been.
+#[test]
+fn what_the_wettest_month_has_crushed_stays_crushed() {
+    let through = |fitting: &Fitting, first: f64| {
+        let mut year = [percent(14.0); 12];
+        year[0] = percent(first);
+        season(&cart(), fitting, &Year(year)).unwrap()
+    };
+    let well = fitting(20.0, 6.0);
+    let (still, after) = (through(&well, 14.0), through(&well, 24.0));
+    assert_eq!(after.driest_and_wettest[1], 0);
+    let july = |it: &Season| kn(it.months[6].grip.middle);
+    assert!(
+        july(&after) < july(&still) - 10.0,
+        "{} {}",
+        july(&after),
+        july(&still)
+    );
+    // As fitted, where nothing moves.
+    let fresh = fit(&cart(), &well, &Corner::default()).unwrap();
+    assert!((july(&still) - kn(fresh.grip)).abs() < 1e-6);
+    // A rim that carries all by itself is crushed at its joints.
+    let alone = Fitting {
+        stand_off: millimetres(20.0),
+        ..well
+    };
+    let (one, other) = (through(&alone, 14.0), through(&alone, 24.0));
+    assert!(
+        july(&other) < july(&one) - 10.0,
+        "{} {}",
+        july(&other),
+        july(&one)
+    );
+    // Its spokes, which the wet month pressed in, stand off.
+    assert!(mm(after.months[6].off.middle) > 0.0 && mm(still.months[6].off.middle) == 0.0);
+}
+
 #[test]
 fn the_range_of_draw_is_where_it_says() {
     let (build, year) = (cart(), Stand::ClosedBarn.year());

@@ -178,6 +178,38 @@ fn worn_iron_and_a_dry_rim_are_weighed_by_what_was_measured() {
     assert_eq!(wood(9.0), Told::For);
 }
 
+/// Shut joints hold the rim out, and a felloe hardly shrinks along its grain: on a wheel of 1275 mm drying from 20 to 11 %
+/// makes a gap of 0.77 mm over a joint at the most. It may make more in the middle of a felloe.
+#[test]
+fn on_a_shut_rim_drying_does_not_explain_a_slack_tyre() {
+    let sizes = sized(wheel(12))
+        .sizes
+        .with(Size::Height, Some(millimetres(1275.0)));
+    let wheel = Wheel { sizes, ..wheel(12) };
+    let dry = |given: &[Given]| {
+        let moist = (1..=6).map(|n| (Question::Moisture, Place::Felloe(n), share(11.0)));
+        let given: Vec<Given> = given.iter().copied().chain(moist).collect();
+        let kept = |one: &Given| given.iter().all(|it| (it.0, it.1) != (one.0, one.1));
+        let clean = all_clean(&wheel).into_iter().filter(kept);
+        let all: Vec<Given> = clean.chain(given.iter().copied()).collect();
+        said(&judged(&wheel, &all), Question::TyreGap, Cause::DryRim).unwrap()
+    };
+    let gap = |spoke, gap| (Question::TyreGap, Place::Between(spoke), mm(gap));
+    assert_eq!(dry(&[gap(4, 3.0)]), Told::Against);
+    assert_eq!(dry(&[gap(12, 3.0)]), Told::Against);
+    assert_eq!(dry(&[gap(4, 0.8)]), Told::Against);
+    assert_eq!(dry(&[gap(4, 0.75)]), Told::Silent);
+    assert_eq!(dry(&[gap(1, 3.0)]), Told::Silent);
+    let open = (Question::JointGap, Place::Joint(2), mm(2.0));
+    assert_eq!(dry(&[gap(4, 3.0), open]), Told::Silent);
+    let unseen = (Question::JointGap, Place::Joint(2), Answer::CannotSee);
+    assert_eq!(dry(&[gap(4, 3.0), unseen]), Told::Silent);
+    // Open at the belly and shut at the sole is the very sign of a rim that has dried, and still not of a slack tyre.
+    let belly = (Question::JointBelly, Place::Joint(2), mm(2.0));
+    assert_eq!(dry(&[gap(4, 3.0), belly]), Told::Against);
+    assert_eq!(dry(&[gap(1, 3.0), belly]), Told::For);
+}
+
 #[test]
 fn a_cracked_tyre_is_renewed_however_thick_it_is() {
     let judgement = but(&[(Question::TyreCracked, Place::Whole, Answer::Yes)]);
