@@ -7,6 +7,8 @@ use wasm_bindgen::JsCast;
 
 use crate::carrying;
 use crate::component::examination::GoingOn;
+use crate::component::turned::Turned;
+use crate::component::wheel_drawing::hatches;
 use crate::demonstration;
 use crate::draft;
 use crate::markup::{Piece, afresh, live, sheet, tap};
@@ -27,6 +29,7 @@ pub fn shell() -> Piece {
     let shop = Workshop::new(crate::preferences::watch());
     provide_context(shop);
     provide_context(GoingOn(RwSignal::new(None)));
+    provide_context(Turned::new());
     provide_context(Seeking::new());
     provide_context(ask::trail::Trail::new());
     let route = route::watch();
@@ -48,8 +51,9 @@ pub fn shell() -> Piece {
             Opening::Open => page(route.get()),
         });
         sheet!(
-            "<div class=shell data-book={}>{}{}{}</div>",
+            "<div class=shell data-book={}>{}{}{}{}</div>",
             which,
+            hatches(),
             live(head),
             page,
             live(foot)
@@ -211,7 +215,7 @@ fn demonstration_banner() -> Option<Piece> {
     let shop = workshop();
     (shop.which.get() == Which::Demonstration).then(|| {
         sheet!(
-            "<div class=\"banner row\"><span>Demonstration: an invented farm, a book of its own.</span>\
+            "<div class=\"banner row\"><span>Demon­stration</span>\
              <button type=button class=key on:click={}>Back to my own book</button></div>",
             tap(move || spawn_local(demonstration::leave(shop)))
         )

@@ -27,6 +27,7 @@ async fn type_in(phone: &Browser<'_>, cart: &str, question: &str, digits: &[&str
     phone
         .open_question_at(cart, "near", question, "whole")
         .await;
+    phone.tap_key("measure").await;
     phone.tap_digits(digits).await;
     phone.tap_key("accept").await;
     phone.see_saved("").await;

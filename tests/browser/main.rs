@@ -32,6 +32,7 @@ mod packed;
 mod panic;
 mod portions;
 mod report;
+mod round;
 mod saving;
 mod second_copy;
 mod stopping;

@@ -15,6 +15,9 @@ use super::programs;
 /// How long a driver may take to listen.
 const PATIENCE: Duration = Duration::from_secs(20);
 
+/// How often a driver is started before it counts as lost.
+const STARTS: u32 = 3;
+
 /// A running driver.
 #[derive(Debug)]
 pub struct Driver {
@@ -50,13 +53,20 @@ impl Driver {
     fn that_says(command: &mut Command, words: &str, leavings: &Path) -> Driver {
         // A browser's own grumbling is no news.
         let quiet = command.env("TMPDIR", leavings).stderr(Stdio::null());
-        let mut child = started(quiet.stdout(Stdio::piped()));
-        let port = said(&mut child, |line| port_after(line, words));
-        let port = port.expect("the driver says on which port it listens");
-        let screen = None;
+        let quiet = quiet.stdout(Stdio::piped());
+        // The port it finds may be taken by another program before it listens there, and then it ends: about once in
+        // two hundred starts on a busy machine.
+        let begun = (0..STARTS).find_map(|_| {
+            let mut child = started(quiet);
+            match said(&mut child, |line| port_after(line, words)) {
+                Some(port) => Some((child, port)),
+                None => child.wait().ok().and(None),
+            }
+        });
+        let (child, port) = begun.expect("the driver says on which port it listens");
         Driver {
             child,
-            screen,
+            screen: None,
             port,
         }
     }

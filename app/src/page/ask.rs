@@ -6,6 +6,7 @@ pub mod given;
 mod keys;
 pub mod onward;
 mod places;
+mod sweep;
 pub mod trail;
 pub mod writing;
 
@@ -17,9 +18,10 @@ use leptos::prelude::*;
 
 use crate::component::caution_card::open_card;
 use crate::component::examination::{GoingOn, begin_examination, current};
-use crate::component::locator::locator;
+use crate::component::in_hand::in_hand;
 use crate::component::mark::grade_mark;
 use crate::component::terms::terms;
+use crate::component::turned::Turned;
 use crate::looking::{Examination, Looking};
 use crate::markup::{Hole, Piece, live, nothing, sheet, tap};
 use crate::page::wheel::no_wheel;
@@ -132,17 +134,39 @@ fn asked(asking: Asking) -> Piece {
     sheet!("{}{}", in_hand, below)
 }
 
+/// The key that turns the drawing: this spoke is at the top now.
+fn to_the_top(asking: Asking, place: Place) -> Option<Piece> {
+    let turned = expect_context::<Turned>();
+    let Place::Spoke(spoke) = place else {
+        return None;
+    };
+    let at = asking.wheel();
+    let already = turned.spoke(at) == Some(spoke);
+    (!already).then(|| {
+        sheet!(
+            "<button type=button class=\"key key-plain\" data-key=at-the-top on:click={}>It is at the top now</button>",
+            tap(move || turned.set(at, Some(spoke)))
+        )
+    })
+}
+
 /// Where to look, what is asked, how far one has come, and what the place has been answered already.
 fn place_in_hand(asking: Asking, place: Place) -> Piece {
     let style = asking.shop.style();
-    let wheel = asking.looking.get().map(|looking| looking.wheel);
+    let looking = asking.looking.get();
+    let wheel = looking.as_ref().map(|looking| &looking.wheel);
+    let turned = expect_context::<Turned>();
     sheet!(
         "<section class=in-hand data-at={}><div><h2 class=\"place capital\" aria-live=polite>{}</h2>\
-         <p>{}</p></div>{}</section>{}",
+         <p>{}</p>{}</div>{}</section>{}",
         place.code(),
-        words::place::place(place, wheel.as_ref(), style),
+        words::place::place(place, wheel, style),
         words::question::asks(asking.question, style),
-        wheel.map(|wheel| locator(&wheel, place)),
+        to_the_top(asking, place),
+        looking.as_ref().map(|looking| {
+            let top = turned.top(asking.wheel(), &looking.wheel);
+            in_hand(looking, asking.question, place, top)
+        }),
         asking.already().map(|(said, grade)| sheet!(
             "<div class=already>{}<p>{}</p></div>",
             grade.map(grade_mark),

@@ -48,7 +48,7 @@ fn above(id: EntryId, vehicle: &VehicleView<'_, '_>, shop: Workshop) -> Piece {
         heading(vehicle.described(), shop),
         oddities(id, vehicle),
         explained(vehicle, shop),
-        wheels::wheels(id, vehicle, &shop.limits())
+        wheels::wheels(id, vehicle, shop)
     )
 }
 

@@ -97,6 +97,22 @@ pub fn told(question: Question, said: &Answer, style: Style) -> String {
     }
 }
 
+/// The answer that all is sound, in as few words as it takes: `no gap`, `tyre rings`.
+#[must_use]
+pub fn sound(question: Question, said: &Answer, style: Style) -> String {
+    let nothing = match said {
+        Answer::NothingFound => true,
+        Answer::Length(measured) => measured.value() == millimetres(0.0),
+        Answer::Share(share) => share.to_paper() == 0.0,
+        _ => false,
+    };
+    if nothing {
+        format!("no {}", style.fill(nouns(question).0))
+    } else {
+        told(question, said, style)
+    }
+}
+
 /// The bad answer of a question that is answered by yes or no.
 pub(super) fn bad(question: Question, style: Style) -> String {
     let bad = if question.sound_is_yes() {
@@ -210,7 +226,7 @@ fn nouns(question: Question) -> (&'static str, &'static str, &'static str) {
 
 #[cfg(test)]
 mod tests {
-    use super::{answer, answered, told};
+    use super::{answer, answered, sound, told};
     use crate::quantity::Measured;
     use crate::quantity::length::millimetres;
     use crate::survey::{Answer, Question};
@@ -307,6 +323,18 @@ mod tests {
         Binds: binds | turns freely | turning: can't see | turning: not there | turning: looked, nothing found
         Shake: shake at the rim 0.5 mm ± 0.25 mm | shake at the rim: can't see | shake at the rim: not there | shake at the rim: looked, nothing found
         ");
+    }
+
+    #[test]
+    fn a_sound_answer_takes_few_words() {
+        let nothing = Measured::new(millimetres(0.0), millimetres(0.25)).unwrap();
+        let said = [
+            sound(Question::TyreGap, &Answer::NothingFound, style()),
+            sound(Question::JointGap, &Answer::Length(nothing), style()),
+            sound(Question::JointGap, &mm(0.25), style()),
+            sound(Question::TyreCracked, &Answer::No, style()),
+        ];
+        insta::assert_snapshot!(said.join("; "), @"no tyre gap; no gap; gap ¼ mm ± ¼ mm; tyre not cracked through");
     }
 
     /// A file may hold any answer to any question.

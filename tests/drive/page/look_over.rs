@@ -97,15 +97,16 @@ fn sound_key(question: Question) -> Option<&'static str> {
         Pad::YesNo if question.sound_is_yes() => "yes",
         Pad::YesNo => "no",
         Pad::Share if question == Question::KeeperWorn => "0",
+        Pad::Share => "14",
+        Pad::Size(_) if !matches!(question, Question::Dish | Question::TyreLeft) => "0",
         _ => return None,
     })
 }
 
-/// A measure that reaches no limit: millimetres, or per cent of moisture.
+/// A measure in millimetres that reaches no limit.
 fn sound_number(question: Question) -> &'static [&'static str] {
     match question {
         Question::Dish => &["6", "0"],
-        Question::TyreLeft | Question::Moisture => &["1", "4"],
-        _ => &["1"],
+        _ => &["1", "4"],
     }
 }

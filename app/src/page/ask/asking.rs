@@ -3,13 +3,14 @@
 
 use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Grade;
-use cartside_core::survey::{Group, Question};
+use cartside_core::survey::{Group, Places, Question, Slot};
 use cartside_core::wheel::{Place, Position};
 use cartside_core::words;
 use leptos::prelude::*;
 
 use super::given::{self, Given};
 use super::onward;
+use super::sweep::{self, Left};
 use super::trail::Trail;
 use super::writing::{self, Put};
 use crate::component::history_plot::earlier;
@@ -52,6 +53,8 @@ pub struct Asking {
     pub typed: RwSignal<String>,
     /// What was typed and not taken, and why.
     refusal: RwSignal<(String, String)>,
+    /// What was given last to this question while the page has been open.
+    last: RwSignal<Option<Given>>,
     put: Put,
     trail: Trail,
     saving: RwSignal<bool>,
@@ -81,6 +84,7 @@ impl Asking {
             choosing: RwSignal::new(false),
             typed: RwSignal::new(String::new()),
             refusal: RwSignal::new(Default::default()),
+            last: RwSignal::new(None),
             put: Put {
                 id,
                 position,
@@ -99,6 +103,15 @@ impl Asking {
             Some(_) if self.measuring.get() => Showing::Numbers,
             Some(_) => Showing::Keys,
         }
+    }
+
+    /// A question of this wheel at one place.
+    pub fn slot(self, question: Question, place: Place) -> Slot {
+        Put {
+            question,
+            ..self.put
+        }
+        .slot(place)
     }
 
     /// The vehicle and where the wheel stands.
@@ -123,6 +136,55 @@ impl Asking {
         }
     }
 
+    /// What was given last, where the next place may be given the same.
+    pub fn last_given(self) -> Option<Given> {
+        self.last
+            .get()
+            .filter(|_| self.question.places() != Places::Whole)
+    }
+
+    /// Answers that all that is left of the group is sound, and passes what is only measured in it.
+    pub fn tap_sound(self, left: &[Left], when: f64) {
+        if self.saving.get_untracked() || self.trail.trembles("all-sound", when) {
+            return;
+        }
+        match writing::answer_each(self.shop, self.put.id, &sweep::slots(self, left)) {
+            Err(said) => self.shop.notice.set(Notice::Trouble(said)),
+            Ok((scribe, _)) => {
+                let step = scribe.entries.iter().map(|entry| entry.id).collect();
+                let group = words::question::group(self.question.group(), self.shop.style());
+                let count = crate::wording::counted(scribe.entries.len(), "answer", "answers");
+                let wheel = words::place::wheel_at(self.put.position);
+                let what = format!("{wheel}, {group}: sound, {count}");
+                let missing = self.misses();
+                self.save(scribe, what, move || {
+                    self.trail.keep(self.put, step);
+                    self.swept(missing);
+                });
+            }
+        }
+    }
+
+    /// Goes on when all of the group is said to be sound; what is measured and needed is in hand still.
+    fn swept(self, missing: bool) {
+        let Some(looking) = self.looking.try_get_untracked().flatten() else {
+            return;
+        };
+        let passed = sweep::passed(&looking, self.question.group());
+        let done = passed.contains(&self.question) || looking.left(self.question).is_empty();
+        for question in passed {
+            self.trail.pass(Put {
+                question,
+                ..self.put
+            });
+        }
+        let judged = missing && looking.judgement.missing.is_empty();
+        if done && !judged && self.go_on(&looking) {
+            return;
+        }
+        let _ = self.at.try_set(looking.next_place(self.question, None));
+    }
+
     /// While a step is being stored its place is still in hand, so a further tap could only say it twice.
     fn take(self, places: Vec<Place>, given: Given) {
         if self.saving.get_untracked() {
@@ -136,6 +198,7 @@ impl Asking {
                 let told = what.clone();
                 self.save(scribe, what, move || {
                     self.trail.keep(self.put, step);
+                    let _ = self.last.try_set(Some(given));
                     self.stored(&places, told, (open, missing));
                 });
             }

@@ -1,7 +1,7 @@
 //! What can be given as an answer: by a key, or typed on the number pad. The key's own text is read by the same
 //! door as typing, so that what is written and what is meant cannot differ.
 
-use cartside_core::quantity::format::FeelerStyle;
+use cartside_core::quantity::format::{FeelerStyle, LengthStyle};
 use cartside_core::quantity::spelling::{self, BareUnit};
 use cartside_core::quantity::{Length, LengthRange, Measured, Percent, Refusal};
 use cartside_core::survey::{Answer, Crack, Pad, Places, Play, Question, Ring};
@@ -51,6 +51,37 @@ const DEPTHS: [(&str, &str, &str); 8] = [
     ("15", "15 mm", "600 thou"),
 ];
 
+/// How far a rim wanders or shakes, which is read off a rule: in millimetres, in inches. A reading between two of them is
+/// typed. Common practice, no source.
+const MOVES: [(&str, &str, &str); 9] = [
+    ("0", "0 mm", "0 in"),
+    ("2", "2 mm", "1/16 in"),
+    ("4", "4 mm", "3/16 in"),
+    ("6", "6 mm", "1/4 in"),
+    ("8", "8 mm", "5/16 in"),
+    ("10", "10 mm", "3/8 in"),
+    ("12", "12 mm", "1/2 in"),
+    ("20", "20 mm", "13/16 in"),
+    ("30", "30 mm", "1 3/16 in"),
+];
+
+/// How far a wheel slides along its arm, in the same way: the limits of a mail axle lie near 1 mm, those of a farm cart
+/// near 20. Common practice, no source.
+const SLIDES: [(&str, &str, &str); 9] = [
+    ("0", "0 mm", "0 in"),
+    ("1", "1 mm", "1/32 in"),
+    ("2", "2 mm", "1/16 in"),
+    ("3", "3 mm", "1/8 in"),
+    ("6", "6 mm", "1/4 in"),
+    ("10", "10 mm", "3/8 in"),
+    ("14", "14 mm", "9/16 in"),
+    ("21", "21 mm", "13/16 in"),
+    ("31", "31 mm", "1 1/4 in"),
+];
+
+/// Moisture as a meter gives it, in per cent of the dry weight.
+const MOIST: [&str; 9] = ["8", "10", "12", "14", "15", "16", "18", "20", "25"];
+
 fn leaves(range: LengthRange) -> [(&'static str, &'static str, &'static str); 8] {
     match range {
         LengthRange::RotDepth => DEPTHS,
@@ -92,7 +123,8 @@ pub fn keys(question: Question, style: Style) -> Vec<Key> {
         Pad::Share if question == Question::KeeperWorn => {
             WORN.into_iter().filter_map(worn).collect()
         }
-        Pad::Size(_) | Pad::Share => Vec::new(),
+        Pad::Share => MOIST.into_iter().filter_map(moist).collect(),
+        Pad::Size(_) => sizes(question, style),
         Pad::YesNo => vec![
             plain("yes", "Yes", Answer::Yes),
             plain("no", "No", Answer::No),
@@ -112,6 +144,28 @@ const WORN: [(&str, &str); 4] = [
 fn worn((code, label): (&'static str, &str)) -> Option<Key> {
     let share = Percent::parse(code).ok()?;
     Some(plain(code, label, Answer::Share(share)))
+}
+
+fn moist(code: &'static str) -> Option<Key> {
+    let share = Percent::parse(code).ok()?;
+    Some(plain(code, &format!("{code} %"), Answer::Share(share)))
+}
+
+/// The keys of a size that is mostly small; those of the others are the digits.
+fn sizes(question: Question, style: Style) -> Vec<Key> {
+    let table = match question {
+        Question::RunOut | Question::OutOfRound | Question::Shake => &MOVES,
+        Question::EndPlay => &SLIDES,
+        _ => return Vec::new(),
+    };
+    let keys = table.iter().filter_map(|(code, millimetres, inches)| {
+        let text = match style.length {
+            LengthStyle::Millimetres => millimetres,
+            LengthStyle::Inches(_) => inches,
+        };
+        Some(plain(code, text, typed(text, question, style).ok()?.answer))
+    });
+    keys.collect()
 }
 
 fn ring(sound: Ring) -> Key {
@@ -139,40 +193,53 @@ pub fn lesser_keys(question: Question) -> Vec<Key> {
     }
 }
 
-/// The key that answers for every place still open, where there is one: all is sound.
+/// What is given where all is sound; none for what is measured whatever the wheel is like.
+pub fn sound(question: Question, style: Style) -> Option<Given> {
+    let looked = || Given {
+        answer: Answer::NothingFound,
+        written: "Looked, nothing".to_owned(),
+    };
+    Some(match question.pad() {
+        Pad::Verdict(_) | Pad::Fastening => verdict(Play::Tight).given,
+        Pad::Ring => ring(Ring::Rings).given,
+        Pad::Crack => looked(),
+        Pad::Gauge(range) => match question {
+            Question::RotFelloe | Question::RotSpoke | Question::RotNave | Question::TyreGap => {
+                looked()
+            }
+            _ => nought(range, style)?.given,
+        },
+        Pad::YesNo if question.sound_is_yes() => plain("yes", "Yes", Answer::Yes).given,
+        Pad::YesNo => plain("no", "No", Answer::No).given,
+        Pad::Share if question == Question::KeeperWorn => WORN.into_iter().find_map(worn)?.given,
+        Pad::Size(_) | Pad::Share => return None,
+    })
+}
+
+/// The key that answers for every place still open, where there is one: all is sound. A gap under the tyre is not
+/// among them: each of its places is tried with a leaf of its own.
 pub fn rest_key(question: Question, style: Style) -> Option<Key> {
-    if matches!(question.places(), Places::Whole | Places::Nave) {
+    if matches!(question.places(), Places::Whole | Places::Nave) || question == Question::TyreGap {
         return None;
     }
-    let sound = |code, label: &str, key: Key| Key {
+    let (code, label) = match question.pad() {
+        Pad::Verdict(_) | Pad::Fastening => ("rest-tight", "The rest: tight"),
+        Pad::Ring => ("rest-rings", "The rest: rings"),
+        Pad::Crack => ("rest-whole", "The rest: no crack"),
+        Pad::Gauge(_) => match question {
+            Question::RotFelloe | Question::RotSpoke => ("rest-sound", "The rest: sound"),
+            Question::FelloeStep => ("rest-shut", "The rest: no step"),
+            Question::StandOff => ("rest-home", "The rest: home"),
+            _ => ("rest-shut", "The rest: shut"),
+        },
+        Pad::YesNo if question == Question::SpokeBroken => ("rest-no", "The rest: not broken"),
+        Pad::YesNo => ("rest-no", "The rest: no"),
+        Pad::Size(_) | Pad::Share => return None,
+    };
+    Some(Key {
         code,
         label: label.to_owned(),
-        ..key
-    };
-    let looked = || plain("nothing-found", "Looked, nothing", Answer::NothingFound);
-    Some(match question.pad() {
-        Pad::Verdict(_) | Pad::Fastening => {
-            sound("rest-tight", "The rest: tight", verdict(Play::Tight))
-        }
-        Pad::Ring => sound("rest-rings", "The rest: rings", ring(Ring::Rings)),
-        Pad::Crack => sound("rest-whole", "The rest: no crack", looked()),
-        Pad::Gauge(range) => match question {
-            Question::RotFelloe | Question::RotSpoke => {
-                sound("rest-sound", "The rest: sound", looked())
-            }
-            Question::FelloeStep => sound("rest-shut", "The rest: no step", nought(range, style)?),
-            Question::StandOff => sound("rest-home", "The rest: home", nought(range, style)?),
-            Question::TyreGap => return None,
-            _ => sound("rest-shut", "The rest: shut", nought(range, style)?),
-        },
-        Pad::YesNo => {
-            let label = match question {
-                Question::SpokeBroken => "The rest: not broken",
-                _ => "The rest: no",
-            };
-            sound("rest-no", label, plain("no", "No", Answer::No))
-        }
-        Pad::Size(_) | Pad::Share => return None,
+        given: sound(question, style)?,
     })
 }
 
@@ -271,6 +338,7 @@ mod tests {
     #![allow(clippy::unwrap_used)]
 
     use super::*;
+    use cartside_core::quantity::format::Fraction;
     use cartside_core::quantity::length::to_paper_mm;
     use std::collections::BTreeSet;
 
@@ -320,6 +388,50 @@ mod tests {
                     |key: &Key| value(key).is_some_and(|mm| (least..least + 0.2).contains(&mm));
                 assert!(keys.iter().any(reaches), "{least}");
             }
+        }
+    }
+
+    #[test]
+    fn a_size_that_is_mostly_small_reaches_each_of_its_limits_by_a_key() {
+        let limits: [(Question, &[f64]); 4] = [
+            (Question::RunOut, &[6.0, 12.0]),
+            (Question::OutOfRound, &[4.0, 10.0, 20.0]),
+            (Question::Shake, &[6.0, 30.0]),
+            // Over 13, 20 and 30 on a farm's linch pin, over 1, 2 and 3 on a mail axle.
+            (Question::EndPlay, &[14.0, 21.0, 31.0, 2.0, 3.0, 6.0]),
+        ];
+        let inches = Style::british(LengthStyle::Inches(Fraction::Sixteenths), FeelerStyle::Thou);
+        for style in [Style::default(), inches] {
+            for (question, limits) in limits {
+                for least in limits {
+                    let reaches = |key: &Key| {
+                        value(key).is_some_and(|mm| (*least - 0.5..least + 1.0).contains(&mm))
+                    };
+                    assert!(
+                        keys(question, style).iter().any(reaches),
+                        "{question:?} {least}"
+                    );
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_sound_reaches_no_limit_and_is_what_a_key_gives() {
+        for question in Question::all() {
+            let Some(given) = sound(question, Style::default()) else {
+                continue;
+            };
+            let keys = keys(question, Style::default()).into_iter();
+            let mut keys = keys
+                .chain(lesser_keys(question))
+                .map(|key| key.given.answer);
+            assert!(keys.any(|answer| answer == given.answer), "{question:?}");
+            let nought = given
+                .answer
+                .length()
+                .is_none_or(|mm| to_paper_mm(mm) == 0.0);
+            assert!(nought && given.answer.looked(), "{question:?}");
         }
     }
 

@@ -7,6 +7,7 @@ use web_sys::Event;
 
 use super::asking::Asking;
 use super::given::{self, Key};
+use super::sweep;
 use crate::component::number_pad::{LENGTHS, SHARES, SIZES, number_pad_beside};
 use crate::markup::{Piece, heard, nothing, sheet, tap};
 
@@ -18,7 +19,8 @@ pub fn pad(asking: Asking) -> Piece {
     let mut lesser = given::lesser_keys(question).into_iter();
     if great.len() == 0 {
         let lesser = lesser.next().map(|key| answer_key(asking, key, "key"));
-        return measure_pad(asking, lesser.unwrap_or_else(nothing));
+        let digits = measure_pad(asking, lesser.unwrap_or_else(nothing));
+        return sheet!("{}{}{}", same_again(asking), digits, sweep::key(asking));
     }
     let measure = given::is_typed(question).then(|| {
         sheet!(
@@ -28,7 +30,12 @@ pub fn pad(asking: Asking) -> Piece {
     });
     let great = great.map(|key| answer_key(asking, key, "key"));
     let lesser = lesser.map(|key| answer_key(asking, key, "key key-small"));
-    let keys = great.chain(rest_key(asking)).chain(measure).chain(lesser);
+    let keys = great
+        .chain(rest_key(asking))
+        .chain(sweep::key(asking))
+        .chain(same_again(asking))
+        .chain(measure)
+        .chain(lesser);
     // What a crack is takes more words than a narrow key has room for.
     let class = match question.pad() {
         Pad::Crack => "pad pad-wide",
@@ -60,6 +67,22 @@ fn answer_key(asking: Asking, key: Key, class: &'static str) -> Piece {
         heard(tapped),
         label
     )
+}
+
+/// The key that gives this place what the last one was given, where that was typed.
+fn same_again(asking: Asking) -> Option<Piece> {
+    let given = asking.last_given()?;
+    let keys = given::keys(asking.question, asking.shop.style());
+    if keys.iter().any(|key| key.given.answer == given.answer) {
+        return None;
+    }
+    let label = format!("Same again: {}", given.written);
+    let tapped = move |tap: Event| asking.tap("same-again", given.clone(), tap.time_stamp());
+    Some(sheet!(
+        "<button type=button class=\"key key-small rest\" data-key=same-again on:click={}>{}</button>",
+        heard(tapped),
+        label
+    ))
 }
 
 /// The key that answers for every place still open, where a question has one.

@@ -8,6 +8,7 @@ use leptos::prelude::{Get, Set};
 
 use super::asking::Asking;
 use super::onward;
+use super::sweep;
 use crate::component::mark::grade_mark;
 use crate::looking::Looking;
 use crate::markup::{Piece, sheet, tap};
@@ -50,8 +51,9 @@ fn candidates(looking: &Looking, asking: Asking) -> Vec<Place> {
 pub fn all_answered(asking: Asking) -> Piece {
     let looking = asking.looking.get();
     sheet!(
-        "<section class=card data-at=none><h2>Every place is answered</h2><ul class=list>{}</ul>{}</section>",
+        "<section class=card data-at=none><h2>Every place is answered</h2><ul class=list>{}</ul>{}{}</section>",
         looking.as_ref().map(|looking| answered(asking, looking)),
+        sweep::key(asking),
         looking.as_ref().map(|looking| onward::keys(
             looking,
             asking.wheel(),

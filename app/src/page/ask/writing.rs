@@ -71,6 +71,15 @@ pub fn answer_all(
     slots: &[Slot],
     given: &Given,
 ) -> Step<(Scribe, bool)> {
+    let said: Vec<(Slot, &Given)> = slots.iter().map(|slot| (*slot, given)).collect();
+    answer_each(shop, id, &said)
+}
+
+/// Each slot its answer, all as one step, and whether it corrects what was written.
+///
+/// # Errors
+/// It cannot be said any more, in a sentence. Nothing was stored.
+pub fn answer_each(shop: Workshop, id: EntryId, said: &[(Slot, &Given)]) -> Step<(Scribe, bool)> {
     let opened = shop.in_hand().ok_or(NOT_IN_HAND)?;
     let view = opened.book.view();
     let vehicle = view.vehicle(id);
@@ -81,7 +90,7 @@ pub fn answer_all(
         latest.ok_or("No examination is begun. Nothing was saved; begin one and answer again.")?;
     let mut scribe = shop.scribe();
     let mut corrects = false;
-    for slot in slots {
+    for (slot, given) in said {
         let (_, described_by) = vehicle.wheel(slot.position).ok_or(NO_WHEEL)?;
         let replaced = heads(&vehicle, visit, *slot);
         corrects |= !replaced.is_empty();
@@ -148,6 +157,7 @@ pub fn undo(shop: Workshop, put: Put, step: &[EntryId]) -> Step<(Scribe, String,
     let view = opened.book.view();
     let mut scribe = shop.scribe();
     let mut places = Vec::new();
+    let mut asked = put.question;
     for id in step {
         let thread = view
             .threads()
@@ -156,7 +166,10 @@ pub fn undo(shop: Workshop, put: Put, step: &[EntryId]) -> Step<(Scribe, String,
             continue;
         };
         scribe.write(&back(&opened.book, thread, entry))?;
-        places.extend(place_of(entry));
+        if let Some(slot) = Slot::from_code(&entry.slot) {
+            asked = asked.max(slot.question);
+            places.extend(place_of(slot).filter(|_| slot.question == put.question));
+        }
     }
     if scribe.entries.is_empty() {
         return Err("What this step wrote has been replaced since. Nothing was changed; see everything written.".to_owned());
@@ -164,9 +177,15 @@ pub fn undo(shop: Workshop, put: Put, step: &[EntryId]) -> Step<(Scribe, String,
     let style = shop
         .preferences
         .with_untracked(|preferences| preferences.style());
-    let what = format!("undone: {}", words::question::short(put.question, style));
     let place = places.first().copied();
-    Ok((scribe, named(what, place, style), place))
+    let what = if asked == put.question {
+        let what = format!("undone: {}", words::question::short(put.question, style));
+        named(what, place, style)
+    } else {
+        let count = crate::wording::counted(scribe.entries.len(), "answer", "answers");
+        format!("undone: {count}")
+    };
+    Ok((scribe, what, place))
 }
 
 fn named(what: String, place: Option<Place>, style: Style) -> String {
@@ -199,8 +218,8 @@ fn back(book: &cartside_core::daybook::Book, thread: &Thread<'_>, entry: &Entry)
     }
 }
 
-fn place_of(entry: &Entry) -> Option<Place> {
-    match Slot::from_code(&entry.slot)?.part() {
+fn place_of(slot: Slot) -> Option<Place> {
+    match slot.part() {
         Part::At(_, place) => Some(place),
         Part::Vehicle => None,
     }

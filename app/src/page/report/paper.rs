@@ -91,6 +91,7 @@ fn drawing(shop: Workshop, vehicle: &VehicleView<'_, '_>, position: Position) ->
     let drawn = Drawn {
         height: height.zip(scale),
         figures: &figures,
+        top: 0.0,
     };
     sheet!(
         "<figure class=drawn>{}<figcaption>{} {}</figcaption></figure>",

@@ -1,17 +1,20 @@
 //! The vehicle's wheels, each with its standing, and the standing of them all.
 
 use cartside_core::daybook::{EntryId, VehicleView};
-use cartside_core::diagnosis::{Limit, Standing, lowest, standing_at};
+use cartside_core::diagnosis::{Standing, lowest, standing_at};
 use cartside_core::wheel::{Position, Vehicle};
 use cartside_core::words;
 
+use crate::component::in_hand::whole;
 use crate::component::mark::standing_mark;
-use crate::looking::Examination;
+use crate::looking::{Examination, Looking};
 use crate::markup::{Piece, sheet};
 use crate::route::Route;
+use crate::workshop::Workshop;
 
 /// The wheels of a vehicle.
-pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Piece {
+pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, shop: Workshop) -> Piece {
+    let limits = &shop.limits();
     let latest = Examination::latest(vehicle);
     let standing = |position| {
         let latest = latest.as_ref();
@@ -19,7 +22,10 @@ pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> P
         now.unwrap_or(Standing::NotJudged)
     };
     let rows = vehicle.wheels().into_iter();
-    let rows = rows.map(|(position, _)| one_wheel(id, position, standing(position)));
+    let rows = rows.map(|(position, _)| {
+        let looking = Looking::of(vehicle, position, shop);
+        one_wheel(id, position, standing(position), looking.as_ref())
+    });
     let absent = absent(vehicle).into_iter();
     let absent = absent.map(|position| one_absent(id, position));
     let lowest = lowest(vehicle, limits).map(|standing| {
@@ -29,7 +35,7 @@ pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> P
         )
     });
     sheet!(
-        "<section class=stack><h2>Wheels</h2><ul class=list>{}</ul><div class=row>{}</div>{}\
+        "<section class=stack><h2>Wheels</h2><ul class=stands>{}</ul><div class=row>{}</div>{}\
          <p class=dim>{}</p></section>",
         rows.collect::<Vec<Piece>>(),
         absent.collect::<Vec<Piece>>(),
@@ -47,13 +53,20 @@ fn absent(vehicle: &VehicleView<'_, '_>) -> Vec<Position> {
     positions.iter().copied().filter(open).collect()
 }
 
-fn one_wheel(id: EntryId, position: Position, standing: Standing) -> Piece {
+/// A wheel, drawn small, where it stands: near wheels at the left, off wheels at the right, as the driver sits.
+fn one_wheel(
+    id: EntryId,
+    position: Position,
+    standing: Standing,
+    looking: Option<&Looking>,
+) -> Piece {
     sheet!(
-        "<li><a class=item href={} data-wheel={} data-standing={}>\
+        "<li><a class=\"key stand\" href={} data-wheel={} data-standing={}>{}\
          <span class=\"strong capital\">{}</span>{}</a></li>",
         Route::Wheel(id, position).href(),
         position.code(),
         standing.code(),
+        looking.map(whole),
         words::place::wheel_at(position),
         standing_mark(standing)
     )

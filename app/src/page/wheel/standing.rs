@@ -1,4 +1,4 @@
-//! The wheel's standing in words, and the way to the next question.
+//! The wheel's standing in words, and the way on.
 
 use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Standing;
@@ -12,7 +12,7 @@ use crate::page::ask::onward;
 use crate::workshop::workshop;
 
 /// What the wheel may still be used for, as far as it was looked at.
-pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piece {
+pub fn standing_card(looking: &Looking) -> Piece {
     let (standing, so_far) = (looking.judgement.proposed(), looking.judgement.so_far());
     let worse = so_far.filter(|found| *found != standing).map(|found| {
         sheet!(
@@ -27,7 +27,7 @@ pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piec
     let said = words::standing::standing(standing, &looking.examined(day), workshop().style());
     sheet!(
         "{}<section class=card data-standing={} data-so-far={}><h2>{}</h2><p>{}</p>{}\
-         {}<p class=dim>Examined: {}</p>{}</section>",
+         {}<p class=dim>Examined: {}</p></section>",
         still_held(looking),
         standing.code(),
         so_far.map_or("none", Standing::code),
@@ -35,7 +35,16 @@ pub fn standing_card(id: EntryId, position: Position, looking: &Looking) -> Piec
         said,
         worse,
         bites,
-        day.to_owned(),
+        day.to_owned()
+    )
+}
+
+/// The standing in its fewest words with the great key that leads on, in sight however far the page is scrolled.
+pub fn way_on(id: EntryId, position: Position, looking: &Looking) -> Piece {
+    let proposed = looking.judgement.proposed();
+    sheet!(
+        "<div class=way-on>{}{}</div>",
+        standing_mark(proposed),
         onward::keys(looking, (id, position), None)
     )
 }
