@@ -32,12 +32,16 @@ pub(crate) fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
 }
 
-/// Every file under a path, or the file itself; those that only test are left out.
+/// Every source under a path, or the file itself; those that only test are left out, and what tools leave behind.
 fn files(path: &Path, found: &mut Vec<PathBuf>) {
     if path.is_dir() {
         let inner = fs::read_dir(path).unwrap();
         inner.for_each(|one| files(&one.unwrap().path(), found));
-    } else if !path.ends_with("tests.rs") {
+    } else if path
+        .extension()
+        .is_some_and(|kind| kind == "rs" || kind == "css")
+        && !path.ends_with("tests.rs")
+    {
         found.push(path.to_owned());
     }
 }
