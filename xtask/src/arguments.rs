@@ -12,6 +12,7 @@ cargo xtask test      everything that must hold: format, lints, all tests
 cargo xtask ready     the fast loop: format, lints on this machine, core tests
 cargo xtask dist      build the folder any static https host can serve
 cargo xtask measure   the figures the README quotes
+cargo xtask pictures  the README's pictures, taken anew of the app's demonstration
 cargo xtask soak      what takes too long for every run: 200 kills of the browser, 100 000 histories
 cargo xtask fuzz [minutes] [--keep]
     feed the readers of files with what a fuzzer makes up, 30 minutes in all unless told;
@@ -31,6 +32,7 @@ pub(crate) enum Command {
     DistNewer,
     Ready,
     Measure,
+    Pictures,
     Soak,
     Fuzz(Fuzz),
     Help,
@@ -86,6 +88,7 @@ fn parse(mut parser: lexopt::Parser) -> Result<Command> {
         "dist-newer" => alone(parser, Command::DistNewer),
         "ready" => alone(parser, Command::Ready),
         "measure" => alone(parser, Command::Measure),
+        "pictures" => alone(parser, Command::Pictures),
         "soak" => alone(parser, Command::Soak),
         "fuzz" => fuzz(parser),
         "help" => Ok(Command::Help),

@@ -1,4 +1,4 @@
-//! Which command does what: `serve`, `test`, `dist`, `ready`, `measure`, `soak`, `fuzz`.
+//! Which command does what: `serve`, `test`, `dist`, `ready`, `measure`, `pictures`, `soak`, `fuzz`.
 #![allow(
     clippy::print_stdout,
     reason = "these commands talk to a person at a terminal"
@@ -32,6 +32,7 @@ mod ready;
 mod measure;
 mod unpacker;
 mod pack;
+mod pictures;
 
 use arguments::Command;
 use std::process::ExitCode;
@@ -52,6 +53,7 @@ fn run(command: Command) -> anyhow::Result<ExitCode> {
         Command::Dist => build::run()?,
         Command::DistNewer => newer::run()?,
         Command::Measure => measure::run()?,
+        Command::Pictures => pictures::run()?,
         Command::Soak => soak::run()?,
         Command::Fuzz(options) => fuzz::run(&options)?,
         Command::Help => println!("{}", arguments::HELP),

@@ -50,10 +50,10 @@ fn head(shop: Workshop, id: EntryId, picture: Digest) -> Piece {
     };
     let name = words::place::part(part, wording::wheel_at(&vehicle, part), shop.style());
     sheet!(
-        "<h1>{}</h1><p class=dim>Picture, {}</p><a class=\"key key-plain\" href={}>To its part</a>",
+        "<div class=row><h1>{}</h1><a class=\"key key-plain\" href={}>To its part</a></div><p class=dim>Picture, {}</p>",
         words::capital(&name),
-        wording::hand(entry),
-        Route::Part(id, part).href()
+        Route::Part(id, part).href(),
+        wording::hand(entry)
     )
 }
 

@@ -427,10 +427,9 @@ impl Board {
             let unsaved = self.drawn.get().is_some();
             sheet!(
                 "<div class=bottom-keys><button type=button class=key data-key=undo disabled={} on:click={}>Undo</button>\
-                 <button type=button class=\"key {}\" data-key=save-marks disabled={} on:click={}>{}</button></div>",
+                 <button type=button class=key data-key=save-marks disabled={} on:click={}>{}</button></div>",
                 Hole::Flag(self.all().is_empty() && !unsaved),
                 tap(move || self.undo()),
-                if unsaved { "chosen" } else { "" },
                 Hole::Flag(!unsaved),
                 tap(move || self.save()),
                 if unsaved {

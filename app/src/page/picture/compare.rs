@@ -48,7 +48,7 @@ pub(super) fn compare(shop: Workshop, picture: Digest, album: Album) -> Piece {
         let keys: Vec<Piece> = keys.collect();
         let choose = (!keys.is_empty()).then(|| {
             sheet!(
-                "<h3>Hold another picture beside it</h3><div class=choices>{}</div>",
+                "<h3>Hold another picture beside it</h3><div class=stack>{}</div>",
                 keys
             )
         });
