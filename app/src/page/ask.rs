@@ -12,7 +12,7 @@ pub mod writing;
 
 use cartside_core::daybook::EntryId;
 use cartside_core::survey::{Places, Question};
-use cartside_core::wheel::{Place, Position};
+use cartside_core::wheel::{Part, Place, Position};
 use cartside_core::words::{self, caution};
 use leptos::prelude::*;
 
@@ -206,14 +206,23 @@ fn bottom_keys(asking: Asking) -> Piece {
             tap(move || asking.pass())
         )
     });
+    let (id, position) = asking.wheel();
+    let picture = asking.at.get().map(|place| {
+        sheet!(
+            "<a class=\"key camera\" data-key=picture aria-label=\"Picture of it\" href={}><svg viewBox=\"0 0 32 32\" aria-hidden=true>\
+             <path d=\"M3 10h6l3-4h8l3 4h6v16H3z\"/><circle cx=16 cy=17 r=5/></svg></a>",
+            Route::Part(id, Part::At(position, place)).href()
+        )
+    });
     let undo = asking.undoes();
     sheet!(
         "<div class=bottom-keys>\
-         <button type=button class=key data-key=undo disabled={} on:click={}>{}</button>{}{}</div>",
+         <button type=button class=key data-key=undo disabled={} on:click={}>{}</button>{}{}{}</div>",
         Hole::Flag(undo.is_none()),
         tap(move || asking.undo()),
         undo.unwrap_or_else(|| "Undo".to_owned()),
         other,
+        picture,
         pass
     )
 }
