@@ -216,8 +216,9 @@ fn demonstration_banner() -> Option<Piece> {
     let shop = workshop();
     (shop.which.get() == Which::Demonstration).then(|| {
         sheet!(
-            "<div class=\"banner row\"><span>Demon­stration</span>\
+            "<div class=\"banner row\"><span>{}</span>\
              <button type=button class=key on:click={}>Back to my own book</button></div>",
+            "Demon\u{ad}stration",
             tap(move || spawn_local(demonstration::leave(shop)))
         )
     })

@@ -44,7 +44,7 @@ pub fn left(asking: Asking, looking: &Looking) -> Vec<Left> {
 }
 
 /// The slots of what is left, each with its answer.
-pub fn slots<'a>(asking: Asking, left: &'a [Left]) -> Vec<(Slot, &'a Given)> {
+pub fn slots(asking: Asking, left: &[Left]) -> Vec<(Slot, &Given)> {
     let mut slots = Vec::new();
     for it in left {
         slots.extend(
