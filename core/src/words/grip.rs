@@ -27,6 +27,12 @@ pub fn nip(fitting: &Fitting, style: Style) -> String {
     style.fill(&said)
 }
 
+/// What no question asks of a wheel, and how it is taken in the reckoning.
+#[must_use]
+pub fn not_asked(style: Style) -> String {
+    style.fill("Not asked, and taken as is common where nothing else is said: {felloe}s as wide as the {tyre}, spokes 7/10 as wide as deep, a {nave} of 2/9 of the height; {feet} that hold; elm {nave}, oak spokes, ash {felloe}s; iron that nobody has told apart.")
+}
+
 /// What is pressed hardest, and how hard.
 #[must_use]
 pub fn gives(sheet: &Sheet, style: Style) -> String {
@@ -338,6 +344,11 @@ mod tests {
         The shoulders of the spokes sink in by about 5/16 in for good.
         Pressed wood gives way: after some years about 6 of 10 parts of the grip are left (4 to 7). New, the wheel may shrink by 3/4 in round before the tire is slack; the iron itself holds 3/16 in of that, and wood the rest.
         ");
+    }
+
+    #[test]
+    fn what_is_not_asked_is_said() {
+        insta::assert_snapshot!(not_asked(american()), @"Not asked, and taken as is common where nothing else is said: felloes as wide as the tire, spokes 7/10 as wide as deep, a hub of 2/9 of the height; feet that hold; elm hub, oak spokes, ash felloes; iron that nobody has told apart.");
     }
 
     #[test]
