@@ -4,7 +4,9 @@
 //! becomes a length in [`spelling`], a length becomes text in [`mod@format`], a paper number becomes
 //! either in [`length`], and each value is checked against a named row of [`range`]. Whatever a
 //! door will not take comes back as a [`refusal`]. Positive lengths point the way their range
-//! says; only the dish may be negative. A [`percent`] is a share of a whole.
+//! says; only the dish may be negative. A [`percent`] is a share of a whole, a [`mod@strain`] a part of a length; a
+//! [`mod@temperature`] is no rise, a [`mod@force`] no stress, a round no diameter ([`circumference`]). What is assumed is a
+//! [`mod@band`].
 //!
 //! # Accepted spellings
 //!

@@ -54,6 +54,14 @@ fn the_low_end_less_the_carry_is_what_there_is() {
 }
 
 #[test]
+fn a_minute_is_the_edge() {
+    let low = of(16.0, 0.0, 600.0).until_it_touches.low;
+    let verdict = |left: f64| of(16.0, (low - seconds(left)).get::<second>(), 600.0).verdict;
+    assert_eq!(verdict(60.01), Verdict::Enough);
+    assert_eq!(verdict(59.99), Verdict::DoNotTry);
+}
+
+#[test]
 fn under_a_minute_it_is_not_to_be_tried() {
     assert_eq!(of(32.0, 60.0, 650.0).verdict, Verdict::DoNotTry);
     // Colder than it must be to go over at all.
