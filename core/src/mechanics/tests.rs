@@ -282,6 +282,35 @@ proptest! {
     }
 }
 
+#[test]
+fn a_wheel_is_reckoned_once_its_sizes_are_said() {
+    use crate::wheel::{Felloes, Size, Wheel};
+    let said = [
+        (Size::Height, 1350.0),
+        (Size::Dish, 38.0),
+        (Size::TyreWidth, 60.0),
+        (Size::TyreThickness, 16.0),
+        (Size::FelloeDepth, 90.0),
+        (Size::SpokeDepth, 65.0),
+    ];
+    let mut wheel = Wheel {
+        rim: Some(Rim::Sawn),
+        ..Wheel::of(Felloes::even(12, 6).unwrap())
+    };
+    for (size, v) in said {
+        assert!(Build::of(&wheel).is_none(), "{size:?}");
+        wheel.sizes = wheel.sizes.with(size, Some(millimetres(v)));
+    }
+    let build = Build::of(&wheel).unwrap();
+    assert!(build.check().is_ok());
+    assert!(
+        (mm(build.nave.0) - 300.0).abs() < 1e-9 && (mm(build.spoke_length()) - 435.0).abs() < 1e-9
+    );
+    assert!((mm(build.spoke_width) - 45.5).abs() < 1e-9 && build.felloe_width == build.tyre_width);
+    let unsaid = Wheel { rim: None, ..wheel };
+    assert!(Build::of(&unsaid).is_none());
+}
+
 fn refused(build: Build, fitting: Fitting) -> FitRefusal {
     sheet(&build, &fitting).unwrap_err()
 }

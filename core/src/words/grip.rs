@@ -2,7 +2,8 @@
 
 use super::style::Style;
 use super::timber::moisture;
-use crate::mechanics::{After, Assumption, FitRefusal, Fitting, Gives, Sheet};
+use super::tyring::hot;
+use crate::mechanics::{After, Assumption, Cooled, FitRefusal, Fitting, Gives, Sheet};
 use crate::quantity::force::in_newtons;
 use crate::quantity::length::{millimetres, to_paper_mm};
 use crate::quantity::{Band, Force, Length, decimal};
@@ -25,6 +26,12 @@ pub fn nip(fitting: &Fitting, style: Style) -> String {
         format!("The joints are shut: all {left} of {{draw}} are left to grip.")
     };
     style.fill(&said)
+}
+
+/// What no question asks of a wheel, and how it is taken in the reckoning.
+#[must_use]
+pub fn not_asked(style: Style) -> String {
+    style.fill("Not asked, and taken as is common where nothing else is said: {felloe}s as wide as the {tyre}, spokes 7/10 as wide as deep, a {nave} of 2/9 of the height; {feet} that hold; elm {nave}, oak spokes, ash {felloe}s; iron that nobody has told apart.")
 }
 
 /// What is pressed hardest, and how hard.
@@ -125,6 +132,31 @@ pub fn lost(sheet: &Sheet, style: Style) -> Vec<String> {
         said.push(format!("With {{feet}} that hold so little a push of {push} from the side can put the wheel through the flat and inside out: make them fast first."));
     }
     said.iter().map(|it| style.fill(it)).collect()
+}
+
+/// How the grip comes while the tyre cools.
+#[must_use]
+pub fn cooling(cooled: &Cooled, style: Style) -> String {
+    let cold = in_newtons(cooled.cold());
+    let at = |share: f64| {
+        let reached = |grip: &Force| in_newtons(*grip) > cold * share;
+        let found = cooled.grip.iter().find(|(_, grip)| reached(grip));
+        found.map(|(at, _)| hot(*at))
+    };
+    let (Some(touches), Some(half)) = (at(0.0), at(0.5)) else {
+        return style
+            .fill("The {tyre} never grips: cold it is no smaller than what is left of the wheel.");
+    };
+    let stretched = match to_paper_mm(cooled.stretched) {
+        it if it > 0.5 => format!(
+            " About {} of the {{draw}} go into stretching it while it is soft.",
+            rough(cooled.stretched, style)
+        ),
+        _ => String::new(),
+    };
+    style.fill(&format!(
+        "As it cools the {{tyre}} touches the {{sole}} at about {touches} and has half its grip at about {half}.{stretched}"
+    ))
 }
 
 /// What time takes.
@@ -338,6 +370,30 @@ mod tests {
         The shoulders of the spokes sink in by about 5/16 in for good.
         Pressed wood gives way: after some years about 6 of 10 parts of the grip are left (4 to 7). New, the wheel may shrink by 3/4 in round before the tire is slack; the iron itself holds 3/16 in of that, and wood the rest.
         ");
+    }
+
+    #[test]
+    fn the_grip_that_comes_with_cooling_is_told() {
+        use crate::mechanics::{Build, Corner, cooled};
+        use crate::quantity::circumference::Diameter;
+        let told = |build: &Build, draw| {
+            let it = cooled(build, &fitting(draw, 0.0), &Corner::default()).unwrap();
+            cooling(&it, style())
+        };
+        insta::assert_snapshot!(told(&cart(), 20.0), @"As it cools the tyre touches the sole at about 360 °C and has half its grip at about 240 °C.");
+        let stiff = Build {
+            felloe_depth: millimetres(250.0),
+            felloe_width: millimetres(400.0),
+            rim: crate::wheel::Rim::Bent,
+            nave: Diameter(millimetres(200.0)),
+            ..cart()
+        };
+        insta::assert_snapshot!(told(&stiff, 32.0), @"As it cools the tyre touches the sole at about 540 °C and has half its grip at about 440 °C. About 25.5 mm of the draw go into stretching it while it is soft.");
+    }
+
+    #[test]
+    fn what_is_not_asked_is_said() {
+        insta::assert_snapshot!(not_asked(american()), @"Not asked, and taken as is common where nothing else is said: felloes as wide as the tire, spokes 7/10 as wide as deep, a hub of 2/9 of the height; feet that hold; elm hub, oak spokes, ash felloes; iron that nobody has told apart.");
     }
 
     #[test]
