@@ -166,6 +166,8 @@ return both.every(Boolean) && both;"#;
             ("decide", "/decide/near"),
             ("decide", "/decide/off"),
             ("work", "/work/near"),
+            ("tyring", "/tyring/near"),
+            ("tyring", "/tyring/near-fore"),
             ("part", "/part/near/spoke-3"),
             ("part", "/part/near/joint-5"),
             ("part", "/part/off/nave"),
@@ -175,6 +177,20 @@ return both.every(Boolean) && both;"#;
             self.at(page, &format!("{cart}{rest}")).await;
         }
         let phone = self.phone;
+        phone.go(&format!("{cart}/part/near/spoke-3")).await;
+        phone.see_page("part").await;
+        phone.open_picture().await;
+        self.here("picture", "").await;
+        phone.go(&format!("{cart}/tyring/off")).await;
+        phone.see_page("tyring").await;
+        phone.write_into("Wheel, round the sole", "4241").await;
+        phone.write_into("Draw wanted, round", "14").await;
+        phone.see("[data-sheet=year]").await;
+        self.here("tyring", "reckoned").await;
+        phone.tap_key("out-of-the-fire").await;
+        phone.see("[role=timer]").await;
+        self.here("tyring", "out of the fire").await;
+        phone.tap_key("it-lies").await;
         phone.go(&format!("{cart}/decide/near")).await;
         phone.see_page("decide").await;
         phone.tap_choice("standing", "no-fault-found").await;
