@@ -103,25 +103,20 @@ pub fn page(id: EntryId, position: Position) -> Piece {
 
 fn on_the_bench(bench: OnTheBench, reckoned: Reckoned, clock: Clock) -> Piece {
     let style = bench.shop.style();
-    let of = move |show: fn(&Given) -> Piece| {
-        live(move || bench.given.get().map(|same| show(&same.given)))
-    };
+    let of = move |show: fn(&Given) -> Piece| live(move || bench.with(|same| show(&same.given)));
+    let left = Memo::new(move |_| bench.with(|same| heat::left(&same.given)).flatten());
     sheet!(
         "{}<div class=wheel-and-list><div class=page-part>{}{}{}</div><div class=page-part>{}{}{}</div></div>{}{}",
         live(move || bench
-            .given
-            .get()
-            .map(|same| in_the_way(&before_a_draw(&same.looking.judgement)))),
+            .with(|same| in_the_way(&before_a_draw(&same.looking.judgement)))
+            .flatten()),
         rounds(bench, style),
         of(lengths::lengths),
         of(lengths::printed),
         of(heat::heat),
         choices(bench, style),
-        live(move || bench
-            .given
-            .get()
-            .map(|same| grip::shown(reckoned, &same.given))),
-        live(move || bench.given.get().map(|same| fire::fire(clock, &same.given))),
+        live(move || bench.with(|same| grip::shown(reckoned, &same.given))),
+        fire::fire(clock, left, style),
         sheet!(
             "<button type=button class=key data-key=write-down on:click={}>Write this down as work done</button>",
             tap(move || bench.write_down())
@@ -271,6 +266,11 @@ fn picker(
 }
 
 impl OnTheBench {
+    /// Something of what is given, without a copy of it; whoever reads it reads it again when that changes.
+    fn with<T>(self, take: impl FnOnce(&Same) -> T) -> Option<T> {
+        self.given.with(|same| same.as_ref().map(take))
+    }
+
     /// Writes the lengths down as work on the tyre, in words.
     fn write_down(self) {
         let Some(same) = self.given.get_untracked() else {

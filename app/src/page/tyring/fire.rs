@@ -1,18 +1,15 @@
 //! The day of the fire: what comes before it is lit, the clock from *out of the fire* to the moment the tyre touches,
 //! and what comes before water.
 
-use cartside_core::quantity::time::in_seconds;
-use cartside_core::words::caution;
+use cartside_core::words::{Style, caution};
 use js_sys::{Date, Function, Promise, Reflect};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
-use super::given::Given;
-use super::heat::Hot;
 use crate::component::caution_card::{folded_card, open_card};
-use crate::markup::{Piece, live, nothing, sheet, tap};
+use crate::markup::{Piece, live, sheet, tap};
 
 /// How often the clock is looked at, in milliseconds.
 const TICK: u64 = 250;
@@ -68,11 +65,7 @@ impl Clock {
 /// Asks that the screen stays on; nothing where the browser cannot.
 async fn keep_awake() -> Option<JsValue> {
     let lock = Reflect::get(&window().navigator(), &"wakeLock".into()).ok()?;
-    let request = Reflect::get(&lock, &"request".into())
-        .ok()?
-        .dyn_into::<Function>()
-        .ok()?;
-    let promise = request
+    let promise = method(&lock, "request")?
         .call1(&lock, &"screen".into())
         .ok()?
         .dyn_into::<Promise>()
@@ -81,24 +74,22 @@ async fn keep_awake() -> Option<JsValue> {
 }
 
 fn release(lock: &JsValue) {
-    let release = Reflect::get(lock, &"release".into())
-        .ok()
-        .and_then(|it| it.dyn_into::<Function>().ok());
-    drop(release.and_then(|release| release.call0(lock).ok()));
+    drop(method(lock, "release").and_then(|release| release.call0(lock).ok()));
 }
 
-/// The section about the day of the fire.
-pub fn fire(clock: Clock, given: &Given) -> Piece {
-    let left = Hot::of(given)
-        .ok()
-        .map(|hot| in_seconds(hot.window.left) as i64);
-    let style = given.style;
+/// A method by its name, where there is one: not every browser has these.
+fn method(of: &JsValue, name: &str) -> Option<Function> {
+    Reflect::get(of, &name.into()).ok()?.dyn_into().ok()
+}
+
+/// The section about the day of the fire; `left` is the seconds that may be counted on, once they are reckoned.
+pub fn fire(clock: Clock, left: Memo<Option<i64>>, style: Style) -> Piece {
     sheet!(
         "<section class=stack data-sheet=fire><h2>The day of the fire</h2>{}{}{}\
          <p class=dim>After it: write the work down, and take the proof as an examination of its own: ring, joints, stand-off, \
          dish, run-out, the round cold.</p></section>",
         open_card(caution::light_the_fire(style)),
-        live(move || running(clock, left)),
+        live(move || running(clock, left.get())),
         folded_card(caution::quench(style))
     )
 }
@@ -122,12 +113,11 @@ fn running(clock: Clock, left: Option<i64>) -> Piece {
     };
     sheet!(
         "<section class=card data-clock={}><p class=clock role=timer>{}</p><p class=strong aria-live=assertive>{}</p>\
-         <button type=button class=\"key key-main\" data-key=it-lies on:click={}>It lies</button>{}</section>",
+         <button type=button class=\"key key-main\" data-key=it-lies on:click={}>It lies</button></section>",
         state,
         minutes(gone),
         words,
-        tap(move || clock.stop()),
-        nothing()
+        tap(move || clock.stop())
     )
 }
 

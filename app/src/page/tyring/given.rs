@@ -239,8 +239,12 @@ impl Given {
 
     /// A refusal as a sentence.
     pub fn refused<T>(&self, result: Result<T, Refusal>) -> Said<T> {
-        result.map_err(|refusal| Some(words::tyring::refusal(&refusal, self.style)))
+        refused(result, self.style)
     }
+}
+
+fn refused<T>(result: Result<T, Refusal>, style: Style) -> Said<T> {
+    result.map_err(|refusal| Some(words::tyring::refusal(&refusal, style)))
 }
 
 /// Reads the fields.
@@ -276,14 +280,14 @@ impl Reader<'_> {
         };
         let doubt = millimetres(0.5).min(turn / 40.0);
         let turn = Measured::new(turn, doubt).map_err(|it| Some(it.to_string()))?;
-        self.refused(Gauge::traveller(1, turn))
+        refused(Gauge::traveller(1, turn), self.style)
     }
 
     fn round(&self, field: Field, gauge: &Said<Gauge>) -> Said<Round> {
         let text = self.text(field).ok_or(None)?;
-        let runs = self.refused(runs::read(text, self.style.length.bare_unit()))?;
+        let runs = refused(runs::read(text, self.style.length.bare_unit()), self.style)?;
         let round = Round::taken(gauge.clone()?, &runs, Line::Middle, Care::default());
-        self.refused(round)
+        refused(round, self.style)
     }
 
     fn joints(&self, open: Measured) -> Said<Joints> {
@@ -291,7 +295,7 @@ impl Reader<'_> {
             Err(None) => None,
             cramped => Some(Measured::new(cramped?, open.doubt()).unwrap_or_default()),
         };
-        self.refused(Joints::of(open, cramped))
+        refused(Joints::of(open, cramped), self.style)
     }
 
     fn carry(&self) -> Said<Carry> {
@@ -299,27 +303,30 @@ impl Reader<'_> {
             None => 30.0,
             Some(text) => text.replace(',', ".").parse().unwrap_or(f64::NAN),
         };
-        self.refused(Carry::of(celsius(15.0), None, time::seconds(seconds)))
+        refused(
+            Carry::of(celsius(15.0), None, time::seconds(seconds)),
+            self.style,
+        )
     }
+}
 
-    fn refused<T>(&self, result: Result<T, Refusal>) -> Said<T> {
-        result.map_err(|refusal| Some(words::tyring::refusal(&refusal, self.style)))
-    }
+/// Every answer to one question, wherever it was given.
+fn answers(looking: &Looking, question: Question) -> impl Iterator<Item = &Answer> {
+    let here = looking
+        .answers
+        .iter()
+        .filter(move |((of, _), _)| *of == question);
+    here.flat_map(|(_, answers)| answers)
 }
 
 /// The gaps of one question that were measured, wherever they were.
 fn gaps(looking: &Looking, question: Question) -> Vec<Measured> {
-    let here = looking
-        .answers
-        .iter()
-        .filter(|((of, _), _)| *of == question);
-    let each = here.flat_map(|(_, answers)| answers);
     let measured = |answer: &Answer| match answer {
         Answer::Length(measured) => Some(*measured),
         Answer::Over(least) => Measured::new(*least, millimetres(0.0)).ok(),
         _ => None,
     };
-    each.filter_map(measured).collect()
+    answers(looking, question).filter_map(measured).collect()
 }
 
 fn longest(looking: &Looking, question: Question) -> Length {
@@ -329,16 +336,10 @@ fn longest(looking: &Looking, question: Question) -> Length {
 
 /// The mean moisture of the felloes; 14 % where none was measured.
 fn moisture(looking: &Looking) -> (MoistureContent, bool) {
-    let here = looking
-        .answers
-        .iter()
-        .filter(|((of, _), _)| *of == Question::Moisture);
-    let each = here
-        .flat_map(|(_, answers)| answers)
-        .filter_map(|answer| match answer {
-            Answer::Share(share) => Some(share.to_paper()),
-            _ => None,
-        });
+    let each = answers(looking, Question::Moisture).filter_map(|answer| match answer {
+        Answer::Share(share) => Some(share.to_paper()),
+        _ => None,
+    });
     let all: Vec<f64> = each.collect();
     let mean = all.iter().sum::<f64>() / all.len() as f64;
     match MoistureContent::from_percent(mean) {
@@ -359,11 +360,7 @@ fn any_bad(looking: &Looking, question: Question) -> Option<bool> {
         answer => *answer == Answer::Yes,
     };
     let open = !looking.left(question).is_empty();
-    let mut here = looking
-        .answers
-        .iter()
-        .filter(|((of, _), _)| *of == question);
-    let found = here.any(|(_, answers)| answers.iter().any(bad));
+    let found = answers(looking, question).any(bad);
     (found || !open).then_some(found)
 }
 
@@ -390,7 +387,7 @@ fn printed(looking: &Looking, style: Style) -> Said<Vec<&'static advice::Row>> {
         dished,
         weight,
     };
-    advice::advice(&wheel).map_err(|refusal| Some(words::tyring::refusal(&refusal, style)))
+    refused(advice::advice(&wheel), style)
 }
 
 fn build(looking: &Looking, chosen: Chosen) -> Option<Build> {

@@ -1,6 +1,7 @@
 //! The heat: the stick, how hot, how long there is, what wood it takes.
 
 use cartside_core::quantity::Percent;
+use cartside_core::quantity::time::in_seconds;
 use cartside_core::tyring::hot::colour::Colour;
 use cartside_core::tyring::hot::fire::{self, FuelMoisture};
 use cartside_core::tyring::hot::{DropOn, HotTyre, Over, Window, window};
@@ -11,17 +12,17 @@ use super::lengths::lines;
 use crate::markup::{Piece, sheet};
 
 /// How the hot tyre stands: what is said of it, and the seconds that may be counted on.
-pub struct Hot {
+struct Hot {
     tyre: HotTyre,
     over: Over,
     drop: DropOn,
     /// The working time of a tyre that leaves the fire as hot as is of use.
-    pub window: Window,
+    window: Window,
 }
 
 impl Hot {
     /// Reckons it.
-    pub fn of(given: &Given) -> Said<Hot> {
+    fn of(given: &Given) -> Said<Hot> {
         let (tyre, over) = given.hot()?;
         let drop = given.refused(over.drop_on(&tyre))?;
         let window = window::window(&tyre, &over, &given.carry.clone()?, drop.most_useful);
@@ -33,6 +34,11 @@ impl Hot {
             window,
         })
     }
+}
+
+/// The whole seconds that may be counted on after the carry, once they can be reckoned.
+pub fn left(given: &Given) -> Option<i64> {
+    Some(in_seconds(Hot::of(given).ok()?.window.left) as i64)
 }
 
 /// The section about the heat.
