@@ -36,4 +36,6 @@ pub use stiffness::bedding;
 pub use year::{Stand, StandSource, Year};
 
 #[cfg(test)]
+pub(crate) mod sample;
+#[cfg(test)]
 mod tests;

@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use uom::si::force::kilonewton;
 use uom::si::length::millimeter;
 
+use super::sample::{cart, fitting};
 use super::sheet::Leading;
 use super::*;
 use crate::material::{Grain, Iron, MoistureContent, Species, Timber};
@@ -22,39 +23,6 @@ fn mm(length: Length) -> f64 {
 
 fn kn(force: uom::si::f64::Force) -> f64 {
     force.get::<kilonewton>()
-}
-
-/// A cart wheel of 1350 mm: twelve oak spokes in an elm nave, six ash felloes.
-fn cart() -> Build {
-    Build {
-        across: Diameter(millimetres(1350.0)),
-        dish: millimetres(38.0),
-        tyre_width: millimetres(60.0),
-        tyre_thickness: millimetres(16.0),
-        felloe_depth: millimetres(90.0),
-        felloe_width: millimetres(64.0),
-        spoke_depth: millimetres(65.0),
-        spoke_width: millimetres(45.0),
-        nave: Diameter(millimetres(300.0)),
-        spokes: 12,
-        felloes: 6,
-        rim: Rim::Sawn,
-        feet: Feet::Sound,
-        iron: Iron::Steel,
-        nave_timber: Species::AmericanElm.into(),
-        spoke_timber: Species::WhiteOak.into(),
-        felloe_timber: Species::WhiteAsh.into(),
-    }
-}
-
-fn fitting(draw: f64, joints: f64) -> Fitting {
-    Fitting {
-        draw: Draw(millimetres(draw)),
-        doubt: millimetres(2.7),
-        joints: millimetres(joints),
-        stand_off: millimetres(0.0),
-        moisture: percent(14.0),
-    }
 }
 
 const LEVELS: [End; 3] = End::ALL;

@@ -55,9 +55,9 @@ fn name(slack: Slack) -> &'static str {
 mod tests {
     use super::*;
     use crate::material::MoistureContent;
+    use crate::mechanics::sample::cart;
     use crate::mechanics::{Damp, explains as reckoned};
     use crate::words::sample::{american, style};
-    use crate::words::sample_fit::cart;
 
     fn dried(slack: Slack, measured: f64, from: f64, to: f64, style: Style) -> String {
         let [from, to] = [from, to].map(|v| Damp::even(MoistureContent::from_percent(v).unwrap()));

@@ -317,11 +317,11 @@ impl Band<f64> {
 mod tests {
     use super::*;
     use crate::material::moisture::MoistureRefusal;
+    use crate::mechanics::sample::{cart, fitting};
     use crate::mechanics::{after as left, sheet};
     use crate::quantity::LengthRange;
     use crate::quantity::circumference::Draw;
     use crate::words::sample::{american, style};
-    use crate::words::sample_fit::{cart, fitting};
 
     fn told(draw: f64, joints: f64, style: Style) -> String {
         let (build, fitting) = (cart(), fitting(draw, joints));

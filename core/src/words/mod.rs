@@ -37,8 +37,6 @@ pub mod report;
 #[cfg(test)]
 mod sample;
 #[cfg(test)]
-mod sample_fit;
-#[cfg(test)]
 mod tests;
 
 pub use cause::CauseWords;

@@ -154,9 +154,9 @@ fn harm(harm: Harm) -> String {
 mod tests {
     use super::*;
     use crate::material::MoistureContent;
+    use crate::mechanics::sample::{cart, fitting};
     use crate::mechanics::{Fitting, Gives, season};
     use crate::words::sample::{american, style};
-    use crate::words::sample_fit::{cart, fitting};
 
     fn told(moisture: f64, draw: f64, joints: f64, place: Stand, style: Style) -> String {
         let moisture = MoistureContent::from_percent(moisture).unwrap();

@@ -1,13 +1,13 @@
-//! A wheel and a fitting for the tests of these words.
+//! A wheel and a fitting for the tests of this room and of the words about it.
 
+use super::{Build, Feet, Fitting};
 use crate::material::{Iron, MoistureContent, Species};
-use crate::mechanics::{Build, Feet, Fitting};
 use crate::quantity::circumference::{Diameter, Draw};
 use crate::quantity::length::millimetres;
 use crate::wheel::Rim;
 
 /// A cart wheel of 1350 mm: twelve oak spokes in an elm nave, six ash felloes.
-pub(super) fn cart() -> Build {
+pub(crate) fn cart() -> Build {
     Build {
         across: Diameter(millimetres(1350.0)),
         dish: millimetres(38.0),
@@ -30,7 +30,7 @@ pub(super) fn cart() -> Build {
 }
 
 /// A tyre on it, at 14 %.
-pub(super) fn fitting(draw: f64, joints: f64) -> Fitting {
+pub(crate) fn fitting(draw: f64, joints: f64) -> Fitting {
     Fitting {
         draw: Draw(millimetres(draw)),
         doubt: millimetres(2.7),
