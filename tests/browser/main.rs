@@ -1,5 +1,6 @@
 //! The built app in real browsers: installed, used at the cart without a network, and brought together
-//! with another device. `engines` says which test runs on which.
+//! with another device. `engines` says which test runs on which. What is in a module `alone` is timed,
+//! and `cargo xtask test` runs it when nothing else runs.
 
 #![allow(
     clippy::unwrap_used,

@@ -73,49 +73,61 @@ window.scrollTo(0, 0);
 requestAnimationFrame(step);
 return true;"#;
 
-#[tokio::test]
-async fn a_yard_is_searched_and_scrolled_quickly() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
-    let phone = brought_in(&device, &yard()).await;
-    phone.step("fifty rows, then all");
-    phone.see_so_many(50, "[data-vehicle]").await;
-    phone.tap("[data-key=\"all\"]").await;
-    phone.see_so_many(VEHICLES, "[data-vehicle]").await;
-    phone.slow_down(SLOWER).await;
-    phone.step("scroll");
-    phone.ask(SCROLL, json!([])).await;
-    let scrolled = phone
-        .wait_for("the end of the list", "return window.scrolled;", json!([]))
-        .await;
-    let frame = scrolled["slowest"].as_f64().unwrap();
-    let steps = scrolled["steps"].as_u64().unwrap();
-    phone.step("search");
-    let mut slowest = Vec::new();
-    for (words, found) in [
-        // Owners, with and without accents and capitals; every seventh of 199.
-        ("zoe muller", 28),
-        ("ZOË", 28),
-        // Words in any order, of name and owner.
-        ("mill number 19", 10),
-        ("quillet hay", 1),
-        ("nobody", 0),
-        ("", 200),
-    ] {
-        let (count, took) = typed(&phone, words).await;
-        phone.expect_same(words, count, found).await;
-        slowest.push(took);
+/// What is typed, and how many of the vehicles it finds.
+const SEARCHES: [(&str, u64); 6] = [
+    // Owners, with and without accents and capitals; every seventh of 199.
+    ("zoe muller", 28),
+    ("ZOË", 28),
+    // Words in any order, of name and owner.
+    ("mill number 19", 10),
+    ("quillet hay", 1),
+    ("nobody", 0),
+    ("", 200),
+];
+
+/// Runs with nothing beside it.
+mod alone {
+    use super::*;
+
+    #[tokio::test]
+    async fn a_yard_is_searched_and_scrolled_quickly() {
+        let server = Server::start();
+        let device = Device::new("only", &server);
+        let phone = brought_in(&device, &yard()).await;
+        phone.step("fifty rows, then all");
+        phone.see_so_many(50, "[data-vehicle]").await;
+        phone.tap("[data-key=\"all\"]").await;
+        phone.see_so_many(VEHICLES, "[data-vehicle]").await;
+        phone.slow_down(SLOWER).await;
+        phone.step("scroll");
+        phone.ask(SCROLL, json!([])).await;
+        let scrolled = phone
+            .wait_for("the end of the list", "return window.scrolled;", json!([]))
+            .await;
+        let frame = scrolled["slowest"].as_f64().unwrap();
+        let steps = scrolled["steps"].as_u64().unwrap();
+        phone.step("search");
+        let mut slowest = Vec::new();
+        for (words, found) in SEARCHES {
+            // Whatever else the machine does can only make it slower, so the quickest of three tells most.
+            let mut quickest = f64::INFINITY;
+            for _ in 0..3 {
+                let (count, took) = typed(&phone, words).await;
+                phone.expect_same(words, count, found).await;
+                quickest = quickest.min(took);
+            }
+            slowest.push(quickest);
+        }
+        slowest.sort_by(f64::total_cmp);
+        println!(
+            "yard of {VEHICLES}, {SLOWER} times slower: slowest letter of each search, quickest of three, in ms: {slowest:.0?}, slowest of {steps} frames scrolled {frame:.0} ms"
+        );
+        let worst = slowest.last().unwrap();
+        assert!(*worst < LIMIT, "the slowest letter took {worst:.0} ms");
+        assert!(frame < 2.0 * LIMIT, "a frame took {frame:.0} ms");
+        assert!(steps > 10, "the list was scrolled through: {steps} steps");
+        phone.close().await;
     }
-    slowest.sort_by(f64::total_cmp);
-    println!(
-        "yard of {VEHICLES}, {SLOWER} times slower: slowest letter of each search, in ms: {slowest:.0?}, slowest of {steps} frames scrolled {frame:.0} ms"
-    );
-    // Other tests run beside this one, and one of six searches may wait for them.
-    let middle = slowest[slowest.len() / 2];
-    assert!(middle < LIMIT, "the slowest letter took {middle:.0} ms");
-    assert!(frame < 2.0 * LIMIT, "a frame took {frame:.0} ms");
-    assert!(steps > 10, "the list was scrolled through: {steps} steps");
-    phone.close().await;
 }
 
 #[tokio::test]

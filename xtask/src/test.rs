@@ -17,6 +17,8 @@ use std::process::{Command, ExitCode};
 const TESTS: &str = "cartside-tests";
 /// Drives the built app, so it comes after the build.
 const BROWSER: &str = "browser";
+/// Part of the path of each browser test that is timed: other tests beside it would spoil its figures.
+const ALONE: &str = "::alone::";
 /// Prints figures and is run by `cargo xtask measure`.
 pub(crate) const MEASURE: &str = "measure";
 
@@ -141,7 +143,11 @@ impl Run {
         let mut command = self.program(BROWSER);
         // Each spends much of its time waiting, so one more than the usual two processors keeps them busy.
         command.env("RUST_TEST_THREADS", "3");
+        command.args(["--", "--skip", ALONE]);
         tally.tests("browser tests", &mut command);
+        let mut timed = self.program(BROWSER);
+        timed.args(["--", "--test-threads", "1", ALONE]);
+        tally.tests("timed browser tests", &mut timed);
     }
 
     /// The release build in its place.
