@@ -8,10 +8,10 @@ const HOUSE: [&str; 10] = [
     "material",
     "wheel",
     "mechanics",
+    "tyring",
     "survey",
     "daybook",
     "diagnosis",
-    "tyring",
     "words",
     "paper",
 ];

@@ -14,7 +14,7 @@ import zlib
 MB = 10**6
 SIDES = ("readings.csv", "READ-ME.txt")
 DIGEST = re.compile(r"[0-9a-f]{64}")
-ONE_THREAD = ("vehicle", "wheel", "limit", "decision", "same-as", "marks")
+ONE_THREAD = ("vehicle", "wheel", "limit", "decision", "same-as", "marks", "round", "tyring")
 
 with open(sys.argv[1], encoding="utf-8") as file:
     SCHEMA = json.load(file)
@@ -368,7 +368,7 @@ def read_line(line):
     if known and entry["kind"] not in ("vehicle", "limit", "same-as"):
         need(entry["vehicle"] is not None, "it has no vehicle")
     read = entry["said"] is not None
-    of_visit = entry["kind"] == "reading" or read and entry["kind"] in ("decision", "report")
+    of_visit = entry["kind"] in ("reading", "round", "tyring") or read and entry["kind"] in ("decision", "report")
     need(not of_visit or entry["visit"] is not None, "it has no examination")
     entry["newer"] = in_part or not (read or entry["struck"])
     return entry
@@ -484,6 +484,66 @@ def says_marks(slot, fields):
     return {"marks": marks} if all_known else None
 
 
+def is_short(value):
+    return whole(value) is not None and whole(value) <= 65_535
+
+
+def is_degrees(value):
+    return within(-90, 1500)(value) and float(value) == int(float(value))
+
+
+def is_pair_of(first, second):
+    return lambda value: isinstance(value, list) and len(value) == 2 and first(value[0]) and second(value[1])
+
+
+def says_round(slot, fields):
+    if not slot_is("round-slot")(slot):
+        return None
+    said = {"with": fields.take("with", is_text, True), "number": whole(fields.take("number", is_short, True))}
+    known = said["with"] in words("round", "with")
+    if said["with"] == "traveller":
+        said["turn_mm"] = float(fields.take("turn_mm", is_length, True))
+        said["turn_doubt_mm"] = float(fields.take("turn_doubt_mm", within(0, 20_000), True))
+    if said["with"] == "tape":
+        said["class"] = fields.take("class", is_text, True)
+        known = known and said["class"] in ("I", "II", "III")
+    said["line"] = fields.take("line", is_text, True)
+    runs = fields.take("runs", is_list_of(is_pair_of(is_short, is_length)), True)
+    need(runs, "no runs")
+    said["runs"] = [[whole(turns), float(past)] for turns, past in runs]
+    warm, about = fields.take("warm_c", is_degrees), fields.take("warm_within_k", is_short)
+    if warm is not None:
+        said["warm"] = [int(float(warm)), whole(about) if about is not None else 0]
+    said["hot_weld"] = fields.take("hot_weld", lambda value: isinstance(value, bool)) or False
+    fields.take("written", is_text)
+    return known_words(said, "round", "line") if known else None
+
+
+def says_tyring(slot, fields):
+    if not slot_is("tyring-slot")(slot):
+        return None
+    forms = {
+        "_mm": (is_length, float), "_s": (is_short, whole), "_c": (is_degrees, lambda value: int(float(value))),
+    }
+    said, known = {}, True
+    for field in DEFS["tyring"]["properties"]:
+        form = next((form for end, form in forms.items() if field.endswith(end)), None)
+        if form is not None:
+            value = fields.take(field, form[0])
+            said[field] = form[1](value) if value is not None else None
+        elif field == "months":
+            humidity = lambda value: whole(value) is not None and whole(value) <= 100
+            months = fields.take(field, is_list_of(is_pair_of(humidity, is_degrees)))
+            need(months is None or len(months) == 12, "twelve months")
+            said[field] = months and [[whole(damp), int(float(air))] for damp, air in months]
+        else:
+            said[field] = fields.take(field, is_text)
+            of_timber = field in ("nave", "spokes", "felloes")
+            lawful = DEFS["timber"]["examples"] if of_timber else words("tyring", field)
+            known = known and (said[field] is None or said[field] in lawful)
+    return said if known else None
+
+
 def says_decision(slot, fields):
     if not slot_is("decision-slot")(slot):
         return None
@@ -533,7 +593,7 @@ SAYS = {
     "vehicle": says_vehicle, "wheel": says_wheel, "visit": says_visit, "reading": says_reading,
     "remark": says_remark, "picture": says_picture, "erasure": says_erasure, "decision": says_decision,
     "limit": says_limit, "same-as": says_same_as, "work": says_work, "report": says_report,
-    "marks": says_marks,
+    "marks": says_marks, "round": says_round, "tyring": says_tyring,
 }
 
 
@@ -569,7 +629,7 @@ def join_vehicles(book):
 
 
 def group(entry):
-    within = entry["visit"] if entry["kind"] == "decision" else None
+    within = entry["visit"] if entry["kind"] in ("decision", "round", "tyring") else None
     return subject(entry), entry["kind"], entry["slot"], within
 
 

@@ -1,16 +1,20 @@
 //! Our lines against the JSON Schema of a line, by a validator that is not ours.
 
+use cartside_core::daybook::tyring::{Ran, TakenWith, Warm};
 use cartside_core::daybook::{
-    Day, Decision, Digest, Hand, Kind, LimitSaid, Mark, Marks, Picture, Report, SameAs, Says, Spot,
-    Stamp, Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
+    Day, Decision, Digest, Hand, Kind, LimitSaid, Mark, Marks, Picture, Report, RoundTaken, SameAs,
+    Says, Spot, Stamp, Threshold, TyringSaid, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use cartside_core::diagnosis::house_limits;
+use cartside_core::material::{Iron, Species};
+use cartside_core::mechanics::Stand;
 use cartside_core::paper::line;
 use cartside_core::quantity::length::{inches, millimetres};
 use cartside_core::quantity::{Measured, Percent};
 use cartside_core::survey::{
     Answer, Crack, Play, Question, Reading, Ring, SafeToLift, Slot, Stage, Standing, Use,
 };
+use cartside_core::tyring::round::{Line, Run, TapeClass};
 use cartside_core::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
     Wheel,
@@ -35,7 +39,7 @@ fn strict() -> Validator {
     only_known_words(&mut schema);
     for said in [
         "vehicle", "wheel", "visit", "reading", "remark", "picture", "erasure", "decision",
-        "limit", "work", "report", "same-as", "marks", "mark",
+        "limit", "work", "report", "same-as", "marks", "mark", "round", "tyring",
     ] {
         assert!(schema["$defs"][said]["properties"].is_object(), "{said}");
         schema["$defs"][said]["additionalProperties"] = false.into();
@@ -61,7 +65,7 @@ fn only_slots_of_the_kind(schema: &mut Value) {
         )
     };
     let closed: Vec<Value> = rules.iter().filter_map(of_kind).collect();
-    assert_eq!(closed.len(), 13, "one for each kind");
+    assert_eq!(closed.len(), 15, "one for each kind");
     rules.extend(closed);
 }
 
@@ -292,6 +296,70 @@ fn work_and_reports() -> Vec<Unwritten> {
     vec![work(&[], ""), work(Work::ALL, "oak"), entry(report)]
 }
 
+/// Rounds of every sort, and what is chosen for a tyring: nothing, and all.
+fn tyred() -> Vec<Unwritten> {
+    let own = Measured::new(millimetres(627.5), inches(1.0 / 64.0)).unwrap();
+    let round = |position, ran, with, line, warm| {
+        let run = |turns, past| Run {
+            turns,
+            past: millimetres(past),
+        };
+        entry(Says::Round(RoundTaken {
+            position,
+            ran,
+            with,
+            line,
+            runs: vec![run(0, 4241.0), run(u16::MAX, 0.5)],
+            hot_weld: ran == Ran::Welded,
+            warm,
+            written: "4241; ½".to_owned(),
+        }))
+    };
+    let mut all = Vec::new();
+    for position in Position::ALL {
+        for ran in Ran::ALL {
+            let traveller = TakenWith::Traveller(u16::MAX, own);
+            all.push(round(position, ran, traveller, Line::Middle, None));
+        }
+    }
+    for class in TapeClass::ALL {
+        let warm = Some(Warm { at: -7, within: 3 });
+        all.extend(Line::ALL.map(|line| {
+            let tape = TakenWith::Tape(0, class);
+            round(Position::Off, Ran::Tyre, tape, line, warm)
+        }));
+    }
+    let length = Some(inches(0.375));
+    let full = |species: Species, stand| TyringSaid {
+        draw: length,
+        cramped: length,
+        cut: length,
+        charred: length,
+        oval: length,
+        clearance: length,
+        carry: Some(30),
+        lay: Some(u16::MAX),
+        wind: Some(0),
+        air: Some(-90),
+        iron: Some(Iron::Wrought),
+        timbers: [Some(species); 3],
+        stand: Some(stand),
+        months: Some([(100, 20); 12]),
+        ..TyringSaid::of(Position::Near)
+    };
+    let stands = Stand::ALL.into_iter().cycle();
+    let chosen = Species::ALL.iter().zip(stands);
+    all.extend(chosen.map(|(species, stand)| entry(Says::Tyring(full(*species, stand)))));
+    all.extend(Iron::ALL.map(|iron| {
+        entry(Says::Tyring(TyringSaid {
+            iron: Some(iron),
+            ..TyringSaid::of(Position::Only)
+        }))
+    }));
+    all.extend(Position::ALL.map(|position| entry(Says::Tyring(TyringSaid::of(position)))));
+    all
+}
+
 /// An entry of everything that can be written.
 fn everything() -> Vec<Unwritten> {
     let mut all: Vec<_> = vehicles().collect();
@@ -307,6 +375,7 @@ fn everything() -> Vec<Unwritten> {
     all.extend(decisions());
     all.extend(limits());
     all.extend(work_and_reports());
+    all.extend(tyred());
     let same = SameAs::new(id("cart"), id("the same cart")).unwrap();
     all.push(entry(Says::SameAs(same)));
     let corrections: Vec<_> = all
@@ -422,6 +491,31 @@ fn one_mark(mark: &Value) -> String {
     marked(&json!({ "marks": [mark] }))
 }
 
+fn round(says: &Value) -> String {
+    outcome("round", "near/whole/round-sole", says)
+}
+
+/// A round by traveller with one thing otherwise; nothing leaves it out.
+fn run(field: &str, value: Value) -> String {
+    let mut says = json!({
+        "with": "traveller", "number": 1, "turn_mm": 627.5, "turn_doubt_mm": 0.5, "line": "middle", "runs": [[6, 471]],
+    });
+    says[field] = value;
+    round(&says)
+}
+
+fn taped(says: &Value) -> String {
+    let mut round = json!({ "with": "tape", "number": 1, "class": "II", "line": "middle", "runs": [[0, 4241.5]] });
+    for (field, value) in says.as_object().unwrap() {
+        round[field] = value.clone();
+    }
+    outcome("round", "near/whole/round-sole", &round)
+}
+
+fn tyring(says: &Value) -> String {
+    outcome("tyring", "near/whole/tyring", says)
+}
+
 fn examined(says: &Value) -> String {
     changed(&visit(), |line| line["says"] = says.clone())
 }
@@ -440,6 +534,14 @@ pub(crate) fn good_outcomes() -> Vec<String> {
         one_mark(&json!({ "mark": "line", "at": [[0, 1000], [0, 1000]] })),
         one_mark(&json!({ "mark": "ring", "at": [[1000, 1000], [0, 0]] })),
         one_mark(&json!({ "mark": "pin", "at": [[0, 0]] })),
+        run("runs", json!([[0, -20_000], [65_535, 20_000]])),
+        run("number", 65_535.into()),
+        taped(&json!({ "warm_c": -90, "warm_within_k": 0, "hot_weld": false })),
+        taped(&json!({ "warm_c": 1500, "warm_within_k": 65_535, "hot_weld": true })),
+        taped(&json!({ "warm_c": 20.0 })),
+        tyring(&json!({})),
+        tyring(&json!({ "months": vec![json!([0, -90]); 12], "air_c": -90 })),
+        tyring(&json!({ "months": vec![json!([100, 1500]); 12], "carry_s": 65_535 })),
         // More than this version writes.
         marked(&json!({ "marks": vec![json!({ "mark": "line", "at": vec![[5, 5]; 65] }); 41] })),
     ]
@@ -500,6 +602,44 @@ fn broken_outcomes() -> Vec<String> {
         one_mark(&json!({ "mark": "ring", "at": [[0, 0], [1, 1], [2, 2]] })),
         one_mark(&json!({ "mark": "line" })),
         one_mark(&json!({ "mark": "ring" })),
+        run("with", 1.into()),
+        run("number", 65_536.into()),
+        run("number", (-1).into()),
+        run("turn_mm", 20_001.into()),
+        run("turn_doubt_mm", (-1).into()),
+        run("line", 1.into()),
+        run("runs", json!([])),
+        run("runs", json!({})),
+        run("runs", json!([6, 471])),
+        run("runs", json!([[6]])),
+        run("runs", json!([[6, 471, 1]])),
+        run("runs", json!([[65_536, 471]])),
+        run("runs", json!([[-1, 471]])),
+        run("runs", json!([[6.5, 471]])),
+        run("runs", json!([[6, 20_001]])),
+        run("runs", json!([[6, "471"]])),
+        run("written", 1.into()),
+        taped(&json!({ "class": 2 })),
+        taped(&json!({ "warm_c": 20.5 })),
+        taped(&json!({ "warm_c": -91 })),
+        taped(&json!({ "warm_c": 1501 })),
+        taped(&json!({ "warm_within_k": -1 })),
+        taped(&json!({ "hot_weld": "yes" })),
+        tyring(&json!({ "draw_mm": "9" })),
+        tyring(&json!({ "cut_mm": 20_001 })),
+        tyring(&json!({ "carry_s": 65_536 })),
+        tyring(&json!({ "wind_m_s": 0.5 })),
+        tyring(&json!({ "air_c": 0.5 })),
+        tyring(&json!({ "iron": 1 })),
+        tyring(&json!({ "nave": 1 })),
+        tyring(&json!({ "stand": [] })),
+        tyring(&json!({ "months": vec![json!([80, 5]); 11] })),
+        tyring(&json!({ "months": vec![json!([80, 5]); 13] })),
+        tyring(&json!({ "months": vec![json!([101, 5]); 12] })),
+        tyring(&json!({ "months": vec![json!([80, 5.5]); 12] })),
+        tyring(&json!({ "months": vec![json!([80]); 12] })),
+        tyring(&json!({ "months": vec![json!([80, 5, 1]); 12] })),
+        tyring(&json!({ "months": 12 })),
     ];
     let needed = [
         (0, vec!["standing", "proposed", "signed"]),
@@ -664,6 +804,20 @@ pub(crate) fn later() -> Vec<String> {
         one_mark(&json!({ "mark": "pin", "at": [[0, 0]], "colour": "red" })),
         one_mark(&json!({ "mark": "ring", "at": [[0, 0], [9, 9]], "text": 1 })),
         outcome("marks", "near/nave", &json!({ "marks": 1 })),
+        round(
+            &json!({ "with": "light", "number": 1, "line": "middle", "runs": [[0, 4241]], "turn_mm": "x" }),
+        ),
+        run("line", "edge".into()),
+        run("pull_n", 50.into()),
+        run("class", 5.into()),
+        taped(&json!({ "class": "IV" })),
+        taped(&json!({ "turn_mm": "x" })),
+        tyring(&json!({ "iron": "bronze" })),
+        tyring(&json!({ "felloes": "bamboo" })),
+        tyring(&json!({ "stand": "ship" })),
+        tyring(&json!({ "grain": {} })),
+        outcome("round", "near/whole/round-bond", &json!({ "with": 1 })),
+        outcome("tyring", "near/nave/tyring", &json!({ "draw_mm": "x" })),
     ]
 }
 
@@ -748,6 +902,42 @@ fn needed() -> Vec<(String, Vec<&'static str>)> {
         (
             marked(&json!({ "marks": [{ "mark": "pin", "at": [[0, 0]], "text": "" }] })),
             vec!["vehicle", "says", "says/marks"],
+        ),
+        (
+            run("written", "".into()),
+            vec![
+                "vehicle",
+                "visit",
+                "says",
+                "says/with",
+                "says/number",
+                "says/turn_mm",
+                "says/turn_doubt_mm",
+                "says/line",
+                "says/runs",
+            ],
+        ),
+        (
+            taped(&json!({ "warm_c": 60, "warm_within_k": 5, "hot_weld": true, "written": "" })),
+            vec![
+                "vehicle",
+                "visit",
+                "says",
+                "says/with",
+                "says/number",
+                "says/class",
+                "says/line",
+                "says/runs",
+            ],
+        ),
+        (
+            tyring(&json!({
+                "draw_mm": 9, "cramped_mm": 1, "cut_mm": 12, "charred_mm": 0.5, "oval_mm": 3, "clearance_mm": 4,
+                "carry_s": 30, "lay_s": 41, "wind_m_s": 5, "air_c": 12, "iron": "steel", "nave": "wych-elm",
+                "spokes": "english-oak", "felloes": "white-ash", "stand": "phoenix",
+                "months": vec![json!([80, 5]); 12],
+            })),
+            vec!["vehicle", "visit", "says"],
         ),
         (
             decision(&decided),

@@ -193,27 +193,18 @@ fn choices(bench: OnTheBench, style: Style) -> Piece {
     };
     let stands = Stand::ALL
         .iter()
-        .map(|it| (stand_code(*it), words::year::stand(*it).to_owned()));
-    let irons = [
-        (Iron::NotKnown, "nobody knows"),
-        (Iron::Steel, "mild steel"),
-        (Iron::Wrought, "wrought iron"),
-    ];
-    let iron_code = |iron: Iron| match iron {
-        Iron::NotKnown => "not-known",
-        Iron::Steel => "steel",
-        Iron::Wrought => "wrought",
-    };
+        .map(|it| (it.code(), words::year::stand(*it).to_owned()));
+    let irons = [Iron::NotKnown, Iron::Steel, Iron::Wrought];
     sheet!(
         "<section class=stack><h2>Iron, timber, place</h2>{}{}{}{}{}</section>",
         picker(
             "Iron".to_owned(),
-            iron_code(chosen.iron),
+            chosen.iron.code(),
             irons
-                .map(|(iron, name)| (iron_code(iron), name.to_owned()))
+                .map(|it| (it.code(), words::tyring::said::iron(it).to_owned()))
                 .into(),
             move |code| {
-                let iron = Iron::ALL.into_iter().find(|it| iron_code(*it) == code);
+                let iron = Iron::from_code(code);
                 bench
                     .chosen
                     .update(|chosen| chosen.iron = iron.unwrap_or(chosen.iron));
@@ -221,10 +212,10 @@ fn choices(bench: OnTheBench, style: Style) -> Piece {
         ),
         picker(
             "It stands in".to_owned(),
-            stand_code(chosen.stand),
+            chosen.stand.code(),
             stands.collect(),
             move |code| {
-                let stand = Stand::ALL.into_iter().find(|it| stand_code(*it) == code);
+                let stand = Stand::from_code(code);
                 bench
                     .chosen
                     .update(|chosen| chosen.stand = stand.unwrap_or(chosen.stand));
@@ -234,17 +225,6 @@ fn choices(bench: OnTheBench, style: Style) -> Piece {
         timber("Spokes", 1, spokes),
         timber("{felloe}s", 2, felloes)
     )
-}
-
-fn stand_code(stand: Stand) -> &'static str {
-    match stand {
-        Stand::OpenShed => "open-shed",
-        Stand::ClosedBarn => "closed-barn",
-        Stand::HeatedHall => "heated-hall",
-        Stand::SouthEngland => "south-england",
-        Stand::Portland => "portland",
-        Stand::Phoenix => "phoenix",
-    }
 }
 
 fn picker(

@@ -7,6 +7,7 @@ use super::report::Report;
 use super::same_as::SameAs;
 use super::stamp::Stamp;
 use super::threshold::LimitSaid;
+use super::tyring::{RoundTaken, TyringSaid};
 use super::work::WorkDone;
 use crate::survey::{Reading, SafeToLift, Stage, Use};
 use crate::wheel::{Part, Position, Vehicle, Wheel};
@@ -47,6 +48,10 @@ pub enum Kind {
     Work,
     /// A report is handed over.
     Report,
+    /// A round is taken of wheel or tyre.
+    Round,
+    /// What a tyre is shrunk on by is chosen.
+    Tyring,
     /// Two descriptions are of one vehicle.
     SameAs,
     /// A kind this version does not know, kept as it came.
@@ -54,7 +59,7 @@ pub enum Kind {
 }
 
 impl Kind {
-    const KNOWN: [Kind; 13] = [
+    const KNOWN: [Kind; 15] = [
         Kind::Vehicle,
         Kind::Wheel,
         Kind::Visit,
@@ -67,6 +72,8 @@ impl Kind {
         Kind::Limit,
         Kind::Work,
         Kind::Report,
+        Kind::Round,
+        Kind::Tyring,
         Kind::SameAs,
     ];
 
@@ -85,6 +92,8 @@ impl Kind {
             Kind::Limit => "limit",
             Kind::Work => "work",
             Kind::Report => "report",
+            Kind::Round => "round",
+            Kind::Tyring => "tyring",
             Kind::SameAs => "same-as",
             Kind::Unknown(code) => code,
         }
@@ -99,12 +108,20 @@ impl Kind {
     }
 
     /// Whether a slot of this kind has one thread only, however its entries are joined: a
-    /// description is one thing, and so are a limit, what one examination decides of a wheel, what is
-    /// drawn over a picture, and whether two vehicles are one. Of readings, remarks and pictures all stand beside each other.
+    /// description is one thing, and so are a limit, what one examination decides of a wheel and for its tyre, a round
+    /// that it takes, what is drawn over a picture, and whether two vehicles are one. Of readings, remarks and pictures all
+    /// stand beside each other.
     pub fn one_thread_a_slot(&self) -> bool {
         matches!(
             self,
-            Kind::Vehicle | Kind::Wheel | Kind::Limit | Kind::Decision | Kind::Marks | Kind::SameAs
+            Kind::Vehicle
+                | Kind::Wheel
+                | Kind::Limit
+                | Kind::Decision
+                | Kind::Round
+                | Kind::Tyring
+                | Kind::Marks
+                | Kind::SameAs
         )
     }
 }
@@ -185,6 +202,10 @@ pub enum Says {
     Work(WorkDone),
     /// A report handed over.
     Report(Report),
+    /// A round taken.
+    Round(RoundTaken),
+    /// What is chosen for a tyring.
+    Tyring(TyringSaid),
     /// Two descriptions are of one vehicle.
     SameAs(SameAs),
     /// What it replaces is struck out.
@@ -235,9 +256,10 @@ impl Entry {
     }
 
     /// The examination that parts its slot from the same slot of another, where one does: what is
-    /// decided rests on its own examination only.
+    /// decided rests on its own examination only, and so do rounds and what is chosen for a tyring.
     pub(super) fn within(&self) -> Option<EntryId> {
-        self.visit.filter(|_| self.kind == Kind::Decision)
+        let apart = matches!(self.kind, Kind::Decision | Kind::Round | Kind::Tyring);
+        self.visit.filter(|_| apart)
     }
 
     /// Whether it begins a vehicle.
@@ -282,6 +304,7 @@ impl Entry {
             (Says::Decision(one), Says::Decision(two)) => {
                 (one.standing, &one.look_again) == (two.standing, &two.look_again)
             }
+            (Says::Round(one), Says::Round(two)) => one.agrees_with(two),
             (one, two) => one == two,
         }
     }

@@ -8,6 +8,7 @@ mod marks;
 mod newer;
 mod odd;
 mod same_as;
+mod tyring;
 mod portion;
 mod strike;
 mod writer;

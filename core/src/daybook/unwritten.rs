@@ -5,6 +5,7 @@ use super::decision::Decision;
 use super::entry::{Entry, EntryId, Kind, Says};
 use super::report;
 use super::stamp::Stamp;
+use super::tyring::TyringSaid;
 
 /// Who writes, where and when.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -112,6 +113,8 @@ fn place(says: &Says) -> Option<(Kind, String)> {
         Says::Limit(limit) => (Kind::Limit, limit.row.clone()),
         Says::Work(work) => (Kind::Work, work.part.code()),
         Says::Report(_) => (Kind::Report, report::SLOT.to_owned()),
+        Says::Round(round) => (Kind::Round, round.slot()),
+        Says::Tyring(said) => (Kind::Tyring, TyringSaid::slot(said.position)),
         Says::SameAs(same) => (Kind::SameAs, same.slot()),
         Says::Struck | Says::Unread => return None,
     })

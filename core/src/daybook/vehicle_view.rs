@@ -7,6 +7,7 @@ use super::entry::{Entry, EntryId, Kind, Says, Subject, Visit};
 use super::marks::Mark;
 use super::order;
 use super::thread::Thread;
+use super::tyring::{Ran, RoundTaken, TyringSaid};
 use super::view::View;
 use crate::survey::{Reading, Stage};
 use crate::wheel::{Position, Vehicle, Wheel};
@@ -241,6 +242,37 @@ impl<'v, 'a> VehicleView<'v, 'a> {
                 _ => None,
             })
             .collect()
+    }
+
+    /// The thread of this kind and slot within one examination, for kinds of which a slot has one in each.
+    pub fn thread_in(&self, kind: &Kind, visit: EntryId, slot: &str) -> Option<&'v Thread<'a>> {
+        let of_slot = |thread: &&Thread<'_>| {
+            thread
+                .entries()
+                .first()
+                .is_some_and(|entry| entry.slot == slot)
+        };
+        self.of_visit(kind, visit).into_iter().find(of_slot)
+    }
+
+    /// A round that one examination took of this wheel; in a dispute the side written first.
+    pub fn round(&self, visit: EntryId, position: Position, ran: Ran) -> Option<&'a RoundTaken> {
+        let thread = self.thread_in(&Kind::Round, visit, &RoundTaken::slot_of(position, ran))?;
+        let heads = thread.readable();
+        heads.into_iter().find_map(|entry| match &entry.says {
+            Says::Round(round) => Some(round),
+            _ => None,
+        })
+    }
+
+    /// What one examination chose for the tyring of this wheel; in a dispute the side written first.
+    pub fn tyring(&self, visit: EntryId, position: Position) -> Option<&'a TyringSaid> {
+        let thread = self.thread_in(&Kind::Tyring, visit, &TyringSaid::slot(position))?;
+        let heads = thread.readable();
+        heads.into_iter().find_map(|entry| match &entry.says {
+            Says::Tyring(said) => Some(said),
+            _ => None,
+        })
     }
 
     /// The threads whose heads differ, but for those that are hidden and those of which this

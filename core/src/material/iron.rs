@@ -19,6 +19,24 @@ pub enum Iron {
     NotKnown,
 }
 
+impl Iron {
+    /// The word that stands for it on paper.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Iron::Steel => "steel",
+            Iron::Wrought => "wrought",
+            Iron::NotKnown => "not-known",
+        }
+    }
+
+    /// The iron a word stands for.
+    #[must_use]
+    pub fn from_code(code: &str) -> Option<Iron> {
+        Iron::ALL.into_iter().find(|it| it.code() == code)
+    }
+}
+
 /// EN 1993-1-2:2005, 3.4.1.1: the mean from 20 to 100 °C, 12.48 millionths for each kelvin, beside which the coefficients
 /// of the handbooks are held.
 const STANDARD: f64 = 12.48;

@@ -136,6 +136,25 @@ impl Stand {
         Stand::Phoenix,
     ];
 
+    /// The word that stands for it on paper.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Stand::OpenShed => "open-shed",
+            Stand::ClosedBarn => "closed-barn",
+            Stand::HeatedHall => "heated-hall",
+            Stand::SouthEngland => "south-england",
+            Stand::Portland => "portland",
+            Stand::Phoenix => "phoenix",
+        }
+    }
+
+    /// The place a word stands for.
+    #[must_use]
+    pub fn from_code(code: &str) -> Option<Stand> {
+        Stand::ALL.into_iter().find(|it| it.code() == code)
+    }
+
     /// Where its months come from.
     #[must_use]
     pub fn source(self) -> StandSource {

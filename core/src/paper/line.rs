@@ -6,6 +6,7 @@ mod marked;
 mod outcome;
 mod refusal;
 mod says;
+mod tyred;
 #[cfg(test)]
 mod tests;
 
@@ -209,7 +210,9 @@ fn belongs(
     match kind {
         Kind::Vehicle | Kind::Limit | Kind::SameAs | Kind::Unknown(_) => Ok(()),
         _ if vehicle.is_none() => Err(LineRefusal::Missing("vehicle")),
-        Kind::Reading if visit.is_none() => Err(LineRefusal::Missing("visit")),
+        Kind::Reading | Kind::Round | Kind::Tyring if visit.is_none() => {
+            Err(LineRefusal::Missing("visit"))
+        }
         _ => match says {
             Says::Decision(_) | Says::Report(_) if visit.is_none() => {
                 Err(LineRefusal::Missing("visit"))

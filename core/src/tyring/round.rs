@@ -25,6 +25,27 @@ pub enum Line {
     Back,
 }
 
+impl Line {
+    /// Every line.
+    pub const ALL: [Line; 3] = [Line::Face, Line::Middle, Line::Back];
+
+    /// The word that stands for it on paper.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Line::Face => "face",
+            Line::Middle => "middle",
+            Line::Back => "back",
+        }
+    }
+
+    /// The line a word stands for.
+    #[must_use]
+    pub fn from_code(code: &str) -> Option<Line> {
+        Line::ALL.into_iter().find(|it| it.code() == code)
+    }
+}
+
 /// What a round is taken with. Its number tells whether it was the same one twice.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gauge {
@@ -46,6 +67,27 @@ pub enum TapeClass {
     II,
     /// Within 0.6 mm and 0.4 mm more for each metre; taken where no class is marked.
     III,
+}
+
+impl TapeClass {
+    /// Every class.
+    pub const ALL: [TapeClass; 3] = [TapeClass::I, TapeClass::II, TapeClass::III];
+
+    /// The class as it is marked on a tape, and on paper.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            TapeClass::I => "I",
+            TapeClass::II => "II",
+            TapeClass::III => "III",
+        }
+    }
+
+    /// The class so marked.
+    #[must_use]
+    pub fn from_code(code: &str) -> Option<TapeClass> {
+        TapeClass::ALL.into_iter().find(|it| it.code() == code)
+    }
 }
 
 /// One run: whole turns, and what is left over after them. A tape has no turns.

@@ -65,6 +65,7 @@ fn meanwhile(thread: &Thread, kind: &Kind) -> String {
         Kind::Vehicle => "the one written first heads the page",
         Kind::Decision => "the harshest of them counts",
         Kind::Limit => "the most cautious of them counts",
+        Kind::Round | Kind::Tyring => "the one written first is reckoned with",
         Kind::Marks => "the marks of all of them are drawn",
         Kind::SameAs => "the two are taken as one",
         _ => "all of them stand",

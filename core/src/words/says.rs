@@ -8,8 +8,9 @@ use super::place::{part, wheel_at};
 use super::question::short;
 use super::style::Style;
 use super::term;
+use super::tyring::said as tyred;
 use super::visit::visit;
-use crate::daybook::{Decision, Entry, Kind, Says, WheelSaid};
+use crate::daybook::{Decision, Entry, Kind, RoundTaken, Says, TyringSaid, WheelSaid};
 use crate::survey::{Reading, Slot};
 use crate::wheel::{Part, Position, Vehicle, Wheel};
 
@@ -31,6 +32,8 @@ pub fn says(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         Says::Limit(said) => outcome::limit(said, style),
         Says::Work(said) => outcome::work_done(said, wheel, style),
         Says::Report(said) => outcome::report(said),
+        Says::Round(said) => tyred::round(said, style),
+        Says::Tyring(said) => tyred::tyring(said, style),
         Says::Struck => format!("struck out: {}", subject(entry, wheel, style)),
         Says::Unread => "written by a newer Cartside: kept, not read".to_owned(),
     }
@@ -100,6 +103,8 @@ pub fn subject(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
         Kind::Limit => Some(outcome::row_words(slot, style)),
         Kind::Work => at().map(|at| format!("work, {at}")),
         Kind::Report => Some("a report handed over".to_owned()),
+        Kind::Round => RoundTaken::of_slot(slot).map(|(at, what)| tyred::round_of(at, what, style)),
+        Kind::Tyring => TyringSaid::position(slot).map(tyred::tyring_of),
         Kind::SameAs => Some("two descriptions of one vehicle".to_owned()),
         Kind::Unknown(_) => None,
     };
@@ -120,12 +125,14 @@ pub fn heading(entry: &Entry, wheel: Option<&Wheel>, style: Style) -> String {
 #[cfg(test)]
 mod tests {
     use super::{heading, says, subject};
+    use crate::daybook::tyring::{Ran, TakenWith};
     use crate::daybook::{
-        Decision, Digest, Entry, Kind, LimitSaid, Mark, Marks, Picture, Report, Says, Spot, Visit,
-        WheelSaid, Work, WorkDone,
+        Decision, Digest, Entry, Kind, LimitSaid, Mark, Marks, Picture, Report, RoundTaken, Says,
+        Spot, TyringSaid, Visit, WheelSaid, Work, WorkDone,
     };
     use crate::quantity::length::millimetres;
     use crate::survey::{Answer, Play, Question, Standing};
+    use crate::tyring::round::{Line, Run, TapeClass};
     use crate::wheel::{
         Arm, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind, Wheel,
     };
@@ -196,6 +203,23 @@ mod tests {
         Says::Marks(Marks { picture, all })
     }
 
+    fn ran() -> Says {
+        let run = Run {
+            turns: 0,
+            past: millimetres(4241.0),
+        };
+        Says::Round(RoundTaken {
+            position: Position::Near,
+            ran: Ran::Sole,
+            with: TakenWith::Tape(0, TapeClass::II),
+            line: Line::Middle,
+            runs: vec![run],
+            warm: None,
+            hot_weld: false,
+            written: "4241".to_owned(),
+        })
+    }
+
     fn every() -> Vec<Entry> {
         let digest = Digest::of(b"picture");
         let foot = Part::At(Position::Near, Place::Spoke(3));
@@ -244,7 +268,14 @@ mod tests {
             entry(15, Kind::Work, "near/spoke-3", worked(foot)),
             entry(16, Kind::Report, "vehicle/report", reported()),
             entry(17, Kind::Marks, &digest.hex(), drawn(digest)),
-            entry(18, Kind::Unknown("tally".to_owned()), "x", Says::Unread),
+            entry(18, Kind::Round, "near/whole/round-sole", ran()),
+            entry(
+                19,
+                Kind::Tyring,
+                "near/whole/tyring",
+                Says::Tyring(TyringSaid::of(Position::Near)),
+            ),
+            entry(20, Kind::Unknown("tally".to_owned()), "x", Says::Unread),
         ]
     }
 
@@ -273,6 +304,8 @@ mod tests {
         near wheel, spoke 3: foot seated anew
         a report handed to Ben Lea
         on a picture: pin 1, upper left: “crack”; ring, middle
+        near wheel, round of the sole: 4241 mm, tape of class II
+        near wheel, for its tyring: nothing chosen
         written by a newer Cartside: kept, not read
         ");
     }
@@ -305,6 +338,8 @@ mod tests {
         Struck out: work, near wheel, spoke 3
         Struck out: a report handed over
         Struck out: marks on a picture
+        Struck out: near wheel, round of the sole
+        Struck out: near wheel, for its tyring
         Struck out: something a newer Cartside wrote
         ");
     }

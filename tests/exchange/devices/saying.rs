@@ -1,12 +1,15 @@
 //! What a device may say, of what it knows.
 
+use cartside_core::daybook::tyring::{Ran, TakenWith};
 use cartside_core::daybook::{
     Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Mark, Marks, Picture, Report,
-    SameAs, Says, Spot, Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
+    RoundTaken, SameAs, Says, Spot, Threshold, TyringSaid, Unwritten, Visit, WheelSaid, Work,
+    WorkDone,
 };
 use cartside_core::quantity::length::millimetres;
 use cartside_core::quantity::{Measured, Percent};
 use cartside_core::survey::{Answer, Crack, Play, Question, Reading, Slot, Stage, Standing, Use};
+use cartside_core::tyring::round::{Line, Run, TapeClass};
 use cartside_core::wheel::{Felloes, Part, Place, Position, Tyre, Vehicle, VehicleKind, Wheel};
 
 use super::{is_of, vehicle};
@@ -71,7 +74,9 @@ pub(super) fn anything(known: &Known, chance: &mut Chance) -> Option<Unwritten> 
         6 => Says::Erasure(bytes_of(to)),
         7 => work(to),
         8 => report(to),
-        9 | 10 => decision(Position::Near, to, chance.below(2)),
+        9 => decision(Position::Near, to, chance.below(2)),
+        10 if chance.once_in(2) => round(to),
+        10 => tyring(to),
         _ => reading(chance),
     };
     if (2..=7).contains(&what) {
@@ -107,11 +112,16 @@ pub(super) fn something_else(old: &Entry, chance: &mut Chance) -> Option<Unwritt
         Says::Limit(_) => limit(to),
         Says::Work(_) => work(to),
         Says::Report(_) => report(to),
+        Says::Round(_) => round(to),
+        Says::Tyring(_) => tyring(to),
         Says::Struck | Says::Unread => return None,
     };
     let entry = Unwritten::new(vehicle(old), said)?;
     // A remark, a picture or work may leave its examination; the others cannot be without one.
-    let stays = matches!(old.kind, Kind::Reading | Kind::Decision | Kind::Report);
+    let stays = matches!(
+        old.kind,
+        Kind::Reading | Kind::Decision | Kind::Report | Kind::Round | Kind::Tyring
+    );
     let visit = old.visit.filter(|_| stays || !chance.once_in(4));
     Some(visit.map_or(entry.clone(), |visit| entry.in_visit(visit)))
 }
@@ -180,6 +190,30 @@ fn report(to: usize) -> Says {
         text: format!("report {to}"),
         to: String::new(),
         core: "0".to_owned(),
+    })
+}
+
+fn round(to: usize) -> Says {
+    let run = Run {
+        turns: 0,
+        past: millimetres(4241.0 + to as f64),
+    };
+    Says::Round(RoundTaken {
+        position: Position::Near,
+        ran: Ran::ALL[to],
+        with: TakenWith::Tape(1, TapeClass::II),
+        line: Line::Middle,
+        runs: vec![run],
+        warm: None,
+        hot_weld: to == 2,
+        written: String::new(),
+    })
+}
+
+fn tyring(to: usize) -> Says {
+    Says::Tyring(TyringSaid {
+        draw: (to > 0).then(|| millimetres(to as f64)),
+        ..TyringSaid::of(Position::Near)
     })
 }
 

@@ -5,13 +5,16 @@ use proptest::prelude::*;
 
 use super::writer::{answer, cart, foot, hand, mm, near_wheel};
 use crate::daybook::book::next_n;
+use crate::daybook::tyring::{Ran, TakenWith};
 use crate::daybook::{
-    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Mark, Marks, Report, SameAs,
-    Says, Spot, Subject, Threshold, Unwritten, Visit, Work, WorkDone,
+    Book, Day, Decision, Digest, Entry, EntryId, Kind, LimitSaid, Mark, Marks, Report, RoundTaken,
+    SameAs, Says, Spot, Subject, Threshold, TyringSaid, Unwritten, Visit, Work, WorkDone,
 };
 use crate::paper::line;
+use crate::quantity::Measured;
 use crate::quantity::length::millimetres;
 use crate::survey::{Answer, Play, Stage, Standing, Use};
+use crate::tyring::round::{Line, Run};
 use crate::wheel::{Part, Position};
 
 /// One thing a device does. Numbers choose among what the device knows.
@@ -28,6 +31,8 @@ pub(super) enum Step {
     Limit(u8),
     Work(usize, u8),
     Report(usize, u8),
+    Round(usize, u8),
+    Tyring(usize, u8),
     Same(usize, usize),
     Correct(usize, u8),
     Strike(usize),
@@ -52,6 +57,8 @@ fn step() -> impl Strategy<Value = Step> {
         2 => (0..3_u8).prop_map(Step::Limit),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Work(a, b)),
         1 => (any(), 0..2_u8).prop_map(|(a, b)| Step::Report(a, b)),
+        2 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Round(a, b)),
+        2 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Tyring(a, b)),
         2 => (any(), any()).prop_map(|(a, b)| Step::Same(a, b)),
         5 => (any(), 0..3_u8).prop_map(|(a, b)| Step::Correct(a, b)),
         3 => any().prop_map(Step::Strike),
@@ -166,6 +173,14 @@ impl History {
                 let visit = pick(known, of, |entry| entry.kind == Kind::Visit)?;
                 Unwritten::new(visit.vehicle, report(to))?.in_visit(visit.id)
             }
+            Step::Round(of, to) => {
+                let visit = pick(known, of, |entry| entry.kind == Kind::Visit)?;
+                Unwritten::new(visit.vehicle, round(to))?.in_visit(visit.id)
+            }
+            Step::Tyring(of, to) => {
+                let visit = pick(known, of, |entry| entry.kind == Kind::Visit)?;
+                Unwritten::new(visit.vehicle, tyring(to))?.in_visit(visit.id)
+            }
             Step::Correct(of, to) => {
                 let old = pick(known, of, |_| true)?;
                 other_than(old, to)?.replacing(vec![old.id])
@@ -250,6 +265,31 @@ fn report(to: u8) -> Says {
     })
 }
 
+fn round(to: u8) -> Says {
+    let run = Run {
+        turns: 6,
+        past: millimetres(470.0 + f64::from(to)),
+    };
+    let own = Measured::new(millimetres(627.0), millimetres(0.5)).unwrap();
+    Says::Round(RoundTaken {
+        position: Position::Near,
+        ran: Ran::Sole,
+        with: TakenWith::Traveller(1, own),
+        line: Line::Middle,
+        runs: vec![run],
+        warm: None,
+        hot_weld: false,
+        written: String::new(),
+    })
+}
+
+fn tyring(to: u8) -> Says {
+    Says::Tyring(TyringSaid {
+        draw: Some(millimetres(f64::from(to))),
+        ..TyringSaid::of(Position::Near)
+    })
+}
+
 fn marks(picture: Digest, to: u8) -> Says {
     let pin = Mark::Pin(Spot::at(100, 100 * i32::from(to)), format!("pin {to}"));
     let all = vec![pin];
@@ -288,6 +328,8 @@ fn other_than(old: &Entry, to: u8) -> Option<Unwritten> {
         Says::Limit(_) => limit(to),
         Says::Work(_) => work(to),
         Says::Report(_) => report(to),
+        Says::Round(_) => round(to),
+        Says::Tyring(_) => tyring(to),
         Says::Struck | Says::Unread => return None,
     };
     let vehicle = match old.subject() {

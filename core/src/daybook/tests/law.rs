@@ -94,13 +94,14 @@ fn one_by_the_rule(entries: &[Entry]) -> BTreeMap<EntryId, EntryId> {
     one
 }
 
-/// What entries must share to be joined; only what is decided keeps to its examination.
+/// What entries must share to be joined; only what is decided, rounds and what is chosen for a tyring keep to their
+/// examination.
 fn group<'e>(
     entry: &'e Entry,
     one: &BTreeMap<EntryId, EntryId>,
 ) -> (Subject, &'e Kind, &'e str, Option<EntryId>) {
     let within = match entry.kind {
-        Kind::Decision => entry.visit,
+        Kind::Decision | Kind::Round | Kind::Tyring => entry.visit,
         _ => None,
     };
     let subject = match entry.subject() {

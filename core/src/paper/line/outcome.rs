@@ -1,4 +1,5 @@
-//! What comes of looking, on paper: decisions, the shop's limits, work done, reports handed over.
+//! What comes of looking, on paper: decisions, the shop's limits, work done, reports handed over, and what a tyre is
+//! shrunk on by.
 
 use serde::Serialize;
 use serde_json::Number;
@@ -6,9 +7,11 @@ use serde_json::Number;
 use super::LineRefusal;
 use super::fields::Fields;
 use super::says::{length, paper_mm, size};
+use super::tyred::{self, PaperTyred};
 use crate::daybook::threshold::is_row;
 use crate::daybook::{
-    Day, Decision, Kind, LimitSaid, Report, Says, Threshold, Work, WorkDone, report,
+    Day, Decision, Kind, LimitSaid, Report, RoundTaken, Says, Threshold, TyringSaid, Work,
+    WorkDone, report,
 };
 use crate::paper::json::on_paper;
 use crate::quantity::{Percent, decimal};
@@ -52,6 +55,7 @@ pub(super) enum PaperOutcome<'a> {
         to: &'a str,
         core: &'a str,
     },
+    Tyred(PaperTyred<'a>),
 }
 
 impl<'a> PaperOutcome<'a> {
@@ -85,6 +89,8 @@ impl<'a> PaperOutcome<'a> {
                 to: &said.to,
                 core: &said.core,
             },
+            Says::Round(said) => PaperOutcome::Tyred(PaperTyred::round(said)),
+            Says::Tyring(said) => PaperOutcome::Tyred(PaperTyred::tyring(said)),
             _ => return None,
         })
     }
@@ -118,6 +124,14 @@ pub(super) fn read(
             to: fields.text("to")?,
             core: fields.text("core")?,
         })),
+        Kind::Round => match RoundTaken::of_slot(slot) {
+            Some(of) => tyred::round(of, fields)?.map(Says::Round),
+            None => None,
+        },
+        Kind::Tyring => match TyringSaid::position(slot) {
+            Some(position) => tyred::tyring(position, fields)?.map(Says::Tyring),
+            None => None,
+        },
         _ => None,
     })
 }

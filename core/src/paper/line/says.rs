@@ -338,7 +338,7 @@ pub(super) fn length(field: &'static str, fields: &mut Fields) -> Result<Length,
     length_of(field, fields.number(field)?)
 }
 
-fn length_of(field: &'static str, mm: f64) -> Result<Length, LineRefusal> {
+pub(super) fn length_of(field: &'static str, mm: f64) -> Result<Length, LineRefusal> {
     let wrong = || LineRefusal::Wrong {
         field,
         given: decimal(mm, 6),

@@ -5,6 +5,7 @@ pub mod measure;
 pub mod cut;
 pub mod heat;
 pub mod advice;
+pub mod said;
 
 pub use refusal::refusal;
 

@@ -1,14 +1,19 @@
 //! Lines of every kind as they have been written, byte for byte. Books hold such lines for ever, so
 //! a line or a digest that changes here is a change of the form.
 
+use crate::daybook::tyring::{Ran, TakenWith, Warm};
 use crate::daybook::{
-    Day, Decision, Digest, EntryId, Hand, Kind, LimitSaid, Mark, Marks, Picture, Report, SameAs,
-    Says, Spot, Stamp, Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
+    Day, Decision, Digest, EntryId, Hand, Kind, LimitSaid, Mark, Marks, Picture, Report,
+    RoundTaken, SameAs, Says, Spot, Stamp, Threshold, TyringSaid, Unwritten, Visit, WheelSaid,
+    Work, WorkDone,
 };
+use crate::material::{Iron, Species};
+use crate::mechanics::Stand;
 use crate::paper::line;
 use crate::quantity::length::{inches, millimetres};
 use crate::quantity::{Measured, Percent};
 use crate::survey::{Answer, Crack, Play, Question, Reading, Ring, Slot, Stage, Standing, Use};
+use crate::tyring::round::{Line, Run, TapeClass};
 use crate::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
     Wheel,
@@ -215,6 +220,74 @@ fn marked(book: &mut Book, cart: EntryId, visit: EntryId) {
     book.write(marks(fewer).in_visit(visit).replacing(vec![first]));
 }
 
+/// Rounds by traveller and by tape, and what is chosen for a tyring, all of it and nothing.
+fn tyred(book: &mut Book, cart: EntryId, visit: EntryId) {
+    let own = Measured::new(millimetres(627.5), millimetres(0.5)).unwrap();
+    let run = |turns, past| Run {
+        turns,
+        past: millimetres(past),
+    };
+    let sole = RoundTaken {
+        position: Position::Near,
+        ran: Ran::Sole,
+        with: TakenWith::Traveller(1, own),
+        line: Line::Middle,
+        runs: vec![run(6, 471.0), run(6, 472.25)],
+        warm: None,
+        hot_weld: false,
+        written: "6 + 471; 6 + 472 1/4".to_owned(),
+    };
+    let welded = RoundTaken {
+        ran: Ran::Welded,
+        with: TakenWith::Tape(2, TapeClass::II),
+        line: Line::Face,
+        runs: vec![run(0, 4228.5)],
+        warm: Some(Warm { at: 60, within: 15 }),
+        hot_weld: true,
+        written: String::new(),
+        ..sole.clone()
+    };
+    let nothing = TyringSaid::of(Position::Off);
+    let all = TyringSaid {
+        position: Position::Near,
+        draw: Some(millimetres(9.0)),
+        cramped: Some(millimetres(1.5)),
+        cut: Some(inches(0.5)),
+        charred: Some(millimetres(0.5)),
+        oval: Some(millimetres(3.0)),
+        clearance: Some(millimetres(4.0)),
+        carry: Some(30),
+        lay: Some(41),
+        wind: Some(5),
+        air: Some(-2),
+        iron: Some(Iron::Wrought),
+        timbers: [
+            Some(Species::EnglishElm),
+            Some(Species::EnglishOak),
+            Some(Species::EuropeanAsh),
+        ],
+        stand: Some(Stand::ClosedBarn),
+        months: Some(std::array::from_fn(|month| {
+            (86 - month as u8, month as i16 - 3)
+        })),
+    };
+    let lying = RoundTaken {
+        ran: Ran::Lying,
+        ..welded.clone()
+    };
+    let tyre = RoundTaken {
+        ran: Ran::Tyre,
+        line: Line::Back,
+        ..sole.clone()
+    };
+    for says in [sole, tyre, welded, lying].map(Says::Round) {
+        book.write(Unwritten::new(Some(cart), says).unwrap().in_visit(visit));
+    }
+    for says in [nothing, all].map(Says::Tyring) {
+        book.write(Unwritten::new(Some(cart), says).unwrap().in_visit(visit));
+    }
+}
+
 fn written_now() -> Vec<String> {
     let mut book = Book::default();
     let name = "Bess's “hay” cart \\ 2\" tyres".to_owned();
@@ -292,6 +365,7 @@ fn written_now() -> Vec<String> {
     let same = SameAs::new(cart, other).unwrap();
     book.write(Unwritten::new(None, Says::SameAs(same)).unwrap());
     marked(&mut book, cart, visit);
+    tyred(&mut book, cart, visit);
     book.lines
 }
 

@@ -4,16 +4,20 @@ use proptest::prelude::*;
 
 use crate::daybook::entry::GREATEST_N;
 use crate::daybook::marks::{EDGE, LONGEST_BESIDE, MOST_MARKS, MOST_POINTS};
+use crate::daybook::tyring::{Ran, TakenWith, Warm};
 use crate::daybook::{
-    Day, Decision, Digest, Entry, Hand, LimitSaid, Mark, Marks, Picture, Report, SameAs, Says,
-    Spot, Stamp, Threshold, Unwritten, Visit, WheelSaid, Work, WorkDone,
+    Day, Decision, Digest, Entry, Hand, LimitSaid, Mark, Marks, Picture, Report, RoundTaken,
+    SameAs, Says, Spot, Stamp, Threshold, TyringSaid, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
+use crate::material::{Iron, Species};
+use crate::mechanics::Stand;
 use crate::paper::line;
 use crate::quantity::length::{from_paper_mm, inches, millimetres, to_paper_mm};
 use crate::quantity::{Length, Measured, Percent};
 use crate::survey::{
     Answer, Crack, Play, Question, Reading, Ring, SafeToLift, Slot, Stage, Standing, Use,
 };
+use crate::tyring::round::{Line, Run, TapeClass};
 use crate::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
     Wheel,
@@ -183,6 +187,83 @@ fn marks() -> impl Strategy<Value = Marks> {
     (digests(), all).prop_map(|(picture, all)| Marks { picture, all })
 }
 
+fn rounds() -> impl Strategy<Value = RoundTaken> {
+    let with = prop_oneof![
+        (any::<u16>(), lengths(), lengths()).prop_map(|(number, own, doubt)| {
+            TakenWith::Traveller(number, Measured::new(own, doubt.abs()).unwrap())
+        }),
+        (any::<u16>(), select(&TapeClass::ALL[..]))
+            .prop_map(|(number, class)| TakenWith::Tape(number, class)),
+    ];
+    let run = (any::<u16>(), lengths()).prop_map(|(turns, past)| Run { turns, past });
+    let warm = (-90..=1500_i16, any::<u16>()).prop_map(|(at, within)| Warm { at, within });
+    let what = (
+        positions(),
+        select(&Ran::ALL[..]),
+        with,
+        select(&Line::ALL[..]),
+    );
+    let how = (
+        proptest::collection::vec(run, 1..25),
+        maybe(warm),
+        any::<bool>(),
+    );
+    (what, how, any::<String>()).prop_map(|((position, ran, with, line), how, written)| {
+        let (runs, warm, hot_weld) = how;
+        RoundTaken {
+            position,
+            ran,
+            with,
+            line,
+            runs,
+            warm,
+            hot_weld,
+            written,
+        }
+    })
+}
+
+fn tyrings() -> impl Strategy<Value = TyringSaid> {
+    let length = || maybe(lengths());
+    let lengths = (length(), length(), length(), length(), length(), length());
+    let wholes = (
+        maybe(any::<u16>()),
+        maybe(any::<u16>()),
+        maybe(any::<u16>()),
+        maybe(-90..=1500_i16),
+    );
+    let species = || maybe(select(&Species::ALL[..]));
+    let month = (0..=100_u8, -90..=1500_i16);
+    let place = (
+        maybe(select(&Iron::ALL[..])),
+        (species(), species(), species()),
+        maybe(select(&Stand::ALL[..])),
+        maybe(proptest::array::uniform12(month)),
+    );
+    (positions(), lengths, wholes, place).prop_map(|(position, lengths, wholes, place)| {
+        let (draw, cramped, cut, charred, oval, clearance) = lengths;
+        let (carry, lay, wind, air) = wholes;
+        let (iron, (nave, spokes, felloes), stand, months) = place;
+        TyringSaid {
+            position,
+            draw,
+            cramped,
+            cut,
+            charred,
+            oval,
+            clearance,
+            carry,
+            lay,
+            wind,
+            air,
+            iron,
+            timbers: [nave, spokes, felloes],
+            stand,
+            months,
+        }
+    })
+}
+
 fn says() -> impl Strategy<Value = Says> {
     let text = any::<String>;
     prop_oneof![
@@ -210,6 +291,8 @@ fn says() -> impl Strategy<Value = Says> {
         ),
         digests().prop_map(Says::Erasure),
         marks().prop_map(Says::Marks),
+        rounds().prop_map(Says::Round),
+        tyrings().prop_map(Says::Tyring),
         decisions().prop_map(Says::Decision),
         limits().prop_map(Says::Limit),
         (digests(), digests()).prop_filter_map("one id is no two vehicles", |(one, other)| {
