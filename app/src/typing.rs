@@ -65,6 +65,17 @@ fn field(name: &str, page: &str) -> Option<Element> {
         .find(|field| label_of(field).is_some_and(|label| self::name(page, &label) == name))
 }
 
+/// The drafts of every field that is on the page, for a step that keeps all of them.
+pub fn kept_here() -> Vec<String> {
+    let page = page();
+    let Ok(fields) = document().query_selector_all(KEPT) else {
+        return Vec::new();
+    };
+    let all = (0..fields.length()).filter_map(|at| fields.get(at)?.dyn_into::<Element>().ok());
+    all.filter_map(|field| Some(name(&page, &label_of(&field)?)))
+        .collect()
+}
+
 fn text_in(field: &Element) -> String {
     let value = Reflect::get(field, &"value".into());
     value
@@ -105,6 +116,10 @@ fn put(field: &Element, text: &str) {
         }
         if let Some(label) = label_of(field) {
             drop(label.set_attribute(RESTORED, ""));
+            // What stands again is not to be overlooked in a part that is folded.
+            if let Ok(Some(fold)) = label.closest("details") {
+                drop(fold.set_attribute("open", ""));
+            }
         }
     }
 }

@@ -1,28 +1,39 @@
 //! The tyring sheet of one wheel: round and draw, what to take out, how hot and how long, what gives first, the year, and
 //! the day of the fire. Lengths stand first; everything is reckoned anew as it is typed.
 
+mod chosen;
+mod field;
 mod fire;
 mod given;
 mod grip;
 mod heat;
+mod keep;
 mod lengths;
+mod plot;
+mod reader;
 
 use cartside_core::daybook::{EntryId, Says, Unwritten, Work, WorkDone};
 use cartside_core::diagnosis::before_a_draw;
 use cartside_core::material::{Iron, Species};
 use cartside_core::mechanics::Stand;
-use cartside_core::wheel::{Part, Place, Position, Tyre};
+use cartside_core::paper::summary::Summary;
+use cartside_core::tyring::cut::Job;
+use cartside_core::tyring::round::{Line, TapeClass};
+use cartside_core::wheel::{Part, Place, Position, Size, Tyre};
 use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 
-use crate::looking::Looking;
-use crate::markup::{Piece, heard, live, sheet, tap, typed};
+use crate::looking::{Examination, Looking};
+use crate::markup::{Hole, Piece, heard, live, sheet, tap, typed};
 use crate::page::wheel::findings::in_the_way;
 use crate::page::wheel::no_wheel;
 use crate::route::Route;
+use crate::typing;
 use crate::workshop::{Notice, Workshop, workshop};
+use chosen::Chosen;
+use field::{Field, GROUPS, Typed};
 use fire::Clock;
-use given::{Chosen, Field, Given, Typed};
+use given::Given;
 use grip::Reckoned;
 
 /// The sheet in hand. Copies are the same; its signals live as long as its page.
@@ -60,7 +71,7 @@ pub fn page(id: EntryId, position: Position) -> Piece {
     );
     let given = Memo::new(move |_| {
         let (looking, from) = (looking.get()?, (texts.get(), chosen.get(), shop.style()));
-        let given = Given::of(&looking, &from.0, from.1, from.2);
+        let given = Given::of((&looking, position), &from.0, from.1, from.2);
         Some(Same {
             from,
             looking,
@@ -103,6 +114,7 @@ pub fn page(id: EntryId, position: Position) -> Piece {
 
 fn on_the_bench(bench: OnTheBench, reckoned: Reckoned, clock: Clock) -> Piece {
     let style = bench.shop.style();
+    bench.fill(style);
     let of = move |show: fn(&Given) -> Piece| live(move || bench.with(|same| show(&same.given)));
     let left = Memo::new(move |_| bench.with(|same| heat::left(&same.given)).flatten());
     sheet!(
@@ -110,66 +122,107 @@ fn on_the_bench(bench: OnTheBench, reckoned: Reckoned, clock: Clock) -> Piece {
         live(move || bench
             .with(|same| in_the_way(&before_a_draw(&same.looking.judgement)))
             .flatten()),
-        rounds(bench, style),
-        of(lengths::lengths),
+        fields(bench, style),
+        live(move || bench.with(|same| lengths::lengths(&same.given, &bench.jobs()))),
         of(lengths::printed),
         of(heat::heat),
         choices(bench, style),
         live(move || bench.with(|same| grip::shown(reckoned, &same.given))),
-        fire::fire(clock, left, style),
+        fire::fire(bench, clock, left, style),
         sheet!(
-            "<button type=button class=key data-key=write-down on:click={}>Write this down as work done</button>",
+            "<button type=button class=\"key key-main\" data-key=keep on:click={}>Keep this sheet</button>\
+             <button type=button class=key data-key=write-down on:click={}>Write this down as work done</button>",
+            tap(move || bench.keep()),
             tap(move || bench.write_down())
         )
     )
 }
 
-/// The fields.
-fn rounds(bench: OnTheBench, style: Style) -> Piece {
-    let each = Field::ALL.map(|field| {
-        let at = field as usize;
-        let now = bench.typed.with_untracked(|typed| typed.get(at).cloned().unwrap_or_default());
+/// The fields, part by part; only the rounds stand open, unless something is typed in another.
+fn fields(bench: OnTheBench, style: Style) -> Vec<Piece> {
+    let text = |field: Field| {
+        bench
+            .typed
+            .with_untracked(|typed| typed.get(field as usize).cloned().unwrap_or_default())
+    };
+    let field = |field: Field| {
         sheet!(
-            "<label class=field data-field={}><span class=capital>{}</span><input type=text autocomplete=off autocapitalize=off maxlength=120 value={} on:input={}/></label>",
-            code(field),
-            label(field, style),
-            now,
+            "<label class=field data-field={}><span class=capital>{}</span><input type=text autocomplete=off autocapitalize=off maxlength=240 value={} on:input={}/></label>",
+            field.code(),
+            field.label(style),
+            text(field),
             heard(move |event| bench.typed.update(|typed| {
-                if let Some(text) = typed.get_mut(at) {
+                if let Some(text) = typed.get_mut(field as usize) {
                     *text = self::typed(&event);
                 }
             }))
         )
-    });
+    };
+    let group = |group: &field::Group| {
+        let inner: Vec<Piece> = group.fields.iter().map(|it| field(*it)).collect();
+        let more = match group.fields.first() {
+            Some(Field::Warm) => Some(how_run(bench)),
+            Some(Field::Cut) => Some(weld(bench)),
+            _ => None,
+        };
+        if group.open {
+            return sheet!(
+                "<section class=stack><h2>{}</h2><p class=dim>{}</p>{}</section>",
+                group.name.to_owned(),
+                style.fill("Both on the same chalked line, with the same traveller, cold: turns + what is left over, each run parted by a semicolon, such as 6 + 471; 6 + 472. Without a traveller: a tape."),
+                inner
+            );
+        }
+        let typed = group.fields.iter().any(|it| !text(*it).is_empty());
+        sheet!(
+            "<details class=fold open={}><summary>{}</summary><div class=stack>{}{}</div></details>",
+            Hole::Flag(typed),
+            group.name.to_owned(),
+            inner,
+            more
+        )
+    };
+    GROUPS.iter().map(group).collect()
+}
+
+/// The line that was run, and the tape.
+fn how_run(bench: OnTheBench) -> Piece {
+    let now = bench.chosen.get_untracked();
+    let lines = Line::ALL.map(|it| (it.code(), words::tyring::said::line(it).to_owned()));
+    let tapes = TapeClass::ALL.map(|it| (it.code(), format!("class {}", it.code())));
     sheet!(
-        "<section class=stack><h2>Rounds</h2><p class=dim>{}</p>{}</section>",
-        style.fill("Both on the same chalked line, with the same traveller, cold: turns + what is left over, each run parted by a semicolon, such as 6 + 471; 6 + 472. Without a traveller: a tape."),
-        Vec::from(each)
+        "{}{}",
+        picker(
+            "Line that was run".to_owned(),
+            now.line.code(),
+            lines.into(),
+            move |code| bench.choose(|chosen| Line::from_code(code).map(|it| chosen.line = it))
+        ),
+        picker(
+            "Tape, where no traveller is".to_owned(),
+            now.tape.code(),
+            tapes.into(),
+            move |code| bench
+                .choose(|chosen| TapeClass::from_code(code).map(|it| chosen.tape = it))
+        )
     )
 }
 
-fn code(field: Field) -> &'static str {
-    match field {
-        Field::Traveller => "traveller",
-        Field::Wheel => "wheel",
-        Field::Tyre => "tyre",
-        Field::Cramped => "cramped",
-        Field::Draw => "draw",
-        Field::Clearance => "clearance",
-        Field::Carry => "carry",
-    }
-}
-
-fn label(field: Field, style: Style) -> String {
-    style.fill(match field {
-        Field::Traveller => "Traveller, once round itself",
-        Field::Wheel => "Wheel, round the sole",
-        Field::Tyre => "{tyre}, round the inside",
-        Field::Cramped => "Joints together, rim cramped",
-        Field::Draw => "Draw wanted, round",
-        Field::Clearance => "Room as it drops, across (3 mm)",
-        Field::Carry => "Carry, in seconds (30)",
-    })
+/// Whether the weld was hot.
+fn weld(bench: OnTheBench) -> Piece {
+    let hot = bench.chosen.get_untracked().hot_weld;
+    let options = [("no", "cold".to_owned()), ("yes", "still hot".to_owned())];
+    picker(
+        "The weld as it was read".to_owned(),
+        if hot { "yes" } else { "no" },
+        options.into(),
+        move |code| {
+            bench.choose(|chosen| {
+                chosen.hot_weld = code == "yes";
+                Some(())
+            })
+        },
+    )
 }
 
 /// What is chosen: iron, timbers, where it stands.
@@ -181,12 +234,10 @@ fn choices(bench: OnTheBench, style: Style) -> Piece {
             .iter()
             .map(|it| (it.code(), words::timber::species(*it)));
         let pick = move |code: &str| {
-            bench.chosen.update(|chosen| {
-                if let (Some(place), Some(it)) =
-                    (chosen.timbers.get_mut(at), Species::from_code(code))
-                {
-                    *place = it;
-                }
+            bench.choose(|chosen| {
+                let place = chosen.timbers.get_mut(at)?;
+                *place = Species::from_code(code)?;
+                Some(())
             });
         };
         picker(style.fill(name), now.code(), options.collect(), pick)
@@ -203,22 +254,14 @@ fn choices(bench: OnTheBench, style: Style) -> Piece {
             irons
                 .map(|it| (it.code(), words::tyring::said::iron(it).to_owned()))
                 .into(),
-            move |code| {
-                let iron = Iron::from_code(code);
-                bench
-                    .chosen
-                    .update(|chosen| chosen.iron = iron.unwrap_or(chosen.iron));
-            }
+            move |code| { bench.choose(|chosen| Iron::from_code(code).map(|it| chosen.iron = it)) }
         ),
         picker(
             "It stands in".to_owned(),
             chosen.stand.code(),
             stands.collect(),
             move |code| {
-                let stand = Stand::from_code(code);
-                bench
-                    .chosen
-                    .update(|chosen| chosen.stand = stand.unwrap_or(chosen.stand));
+                bench.choose(|chosen| Stand::from_code(code).map(|it| chosen.stand = it))
             }
         ),
         timber("{nave}", 0, nave),
@@ -249,6 +292,76 @@ impl OnTheBench {
     /// Something of what is given, without a copy of it; whoever reads it reads it again when that changes.
     fn with<T>(self, take: impl FnOnce(&Same) -> T) -> Option<T> {
         self.given.with(|same| same.as_ref().map(take))
+    }
+
+    fn choose(self, choose: impl FnOnce(&mut Chosen) -> Option<()>) {
+        self.chosen.update(|chosen| {
+            // What is not known stays as it was chosen.
+            choose(chosen);
+        });
+    }
+
+    /// The sheet as the book has it.
+    fn fill(self, style: Style) {
+        if let Some(opened) = self.shop.opened.get_untracked() {
+            let view = opened.book.view();
+            let vehicle = view.vehicle(self.id);
+            let visit = Examination::latest(&vehicle).map(|it| it.id);
+            let (typed, chosen) = keep::kept(&vehicle, visit, self.position, style);
+            self.typed.set(typed);
+            self.chosen.set(chosen);
+        }
+    }
+
+    /// Every tyre that this shop has cut and welded, as far as it is written down.
+    fn jobs(self) -> Vec<Job> {
+        let list = self.shop.list;
+        list.with(|list| list.iter().flat_map(Summary::welded).collect())
+    }
+
+    /// Notes after how many seconds it lay.
+    fn lies(self, seconds: i64) {
+        let seconds = u16::try_from(seconds).unwrap_or(u16::MAX);
+        self.chosen.update(|chosen| chosen.lay = Some(seconds));
+    }
+
+    /// After how many seconds it lay, if that was noted.
+    fn lay(self) -> Option<i64> {
+        self.chosen.with(|chosen| chosen.lay).map(i64::from)
+    }
+
+    /// In which order the tyres of this vehicle go on from one fire.
+    fn order(self, style: Style) -> Option<String> {
+        let opened = self.shop.opened.get_untracked()?;
+        let view = opened.book.view();
+        let wheels = view.vehicle(self.id).wheels().into_iter();
+        let hooped = wheels.filter(|(_, wheel)| wheel.tyre.is_none_or(|tyre| tyre == Tyre::Hoop));
+        let irons = hooped.map(|(at, wheel)| (at, wheel.sizes.get(Size::TyreThickness)));
+        words::tyring::heat::order(&irons.collect::<Vec<_>>(), style)
+    }
+
+    /// Keeps rounds and choices.
+    fn keep(self) {
+        let Some(same) = self.given.get_untracked() else {
+            return;
+        };
+        let shop = self.shop;
+        let entries = keep::entries(shop, (self.id, self.position), &same.looking, &same.given);
+        let written = entries.and_then(|entries| {
+            let mut scribe = shop.scribe();
+            for entry in &entries {
+                scribe.write(entry)?;
+            }
+            scribe.drop_drafts = typing::kept_here();
+            Ok((scribe, entries.len()))
+        });
+        match written {
+            Err(why) => shop.notice.set(Notice::Trouble(why)),
+            Ok((_, 0)) => shop
+                .notice
+                .set(Notice::Saved("nothing on the sheet has changed".to_owned())),
+            Ok((scribe, _)) => shop.save_then(scribe, "the tyring sheet".to_owned(), |_| {}),
+        }
     }
 
     /// Writes the lengths down as work on the tyre, in words.

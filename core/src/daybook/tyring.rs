@@ -1,11 +1,13 @@
 //! What a tyre is shrunk on by: the rounds as they were taken, and what was chosen for the wheel.
 
+use super::entry::EntryId;
+use super::vehicle_view::VehicleView;
 use crate::material::{Iron, Species};
 use crate::mechanics::Stand;
 use crate::quantity::temperature::{celsius, kelvins};
 use crate::quantity::{Length, Measured};
 use crate::tyring::Refusal;
-use crate::tyring::cut::hot_weld_reads_long;
+use crate::tyring::cut::{Job, hot_weld_reads_long};
 use crate::tyring::round::{Care, Gauge, Line, Round, Run, TapeClass, Warmth};
 use crate::wheel::{Part, Place, Position};
 
@@ -204,6 +206,31 @@ impl TyringSaid {
         let (position, field) = whole(slot)?;
         (field == FIELD).then_some(position)
     }
+}
+
+/// The tyres of a vehicle that were cut and welded with a round before and after, examination by examination.
+pub fn jobs(vehicle: &VehicleView<'_, '_>) -> Vec<Job> {
+    let mut jobs = Vec::new();
+    for visit in vehicle.visits() {
+        for (position, _) in vehicle.wheels() {
+            jobs.extend(job(vehicle, visit.id, position));
+        }
+    }
+    jobs
+}
+
+fn job(vehicle: &VehicleView<'_, '_>, visit: EntryId, position: Position) -> Option<Job> {
+    let said = vehicle.tyring(visit, position)?;
+    let iron = said.iron.unwrap_or(Iron::NotKnown);
+    let round = |ran| {
+        let taken = vehicle.round(visit, position, ran)?;
+        Some(taken.reckoned(iron, Care::default()).ok()?.round)
+    };
+    Some(Job {
+        before: round(Ran::Tyre)?,
+        cut: said.cut?,
+        after: round(Ran::Welded)?,
+    })
 }
 
 /// The wheel and the field of a slot that is about a whole wheel.

@@ -62,6 +62,7 @@ pub mod decimal;
 pub mod percent;
 pub mod circumference;
 pub mod temperature;
+pub mod speed;
 pub mod time;
 pub mod force;
 pub mod strain;

@@ -8,6 +8,7 @@ use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
+use super::OnTheBench;
 use crate::component::caution_card::{folded_card, open_card};
 use crate::markup::{Piece, live, sheet, tap};
 
@@ -83,21 +84,29 @@ fn method(of: &JsValue, name: &str) -> Option<Function> {
 }
 
 /// The section about the day of the fire; `left` is the seconds that may be counted on, once they are reckoned.
-pub fn fire(clock: Clock, left: Memo<Option<i64>>, style: Style) -> Piece {
+pub fn fire(bench: OnTheBench, clock: Clock, left: Memo<Option<i64>>, style: Style) -> Piece {
     sheet!(
-        "<section class=stack data-sheet=fire><h2>The day of the fire</h2>{}{}{}\
+        "<section class=stack data-sheet=fire><h2>The day of the fire</h2>{}{}{}{}\
          <p class=dim>After it: write the work down, and take the proof as an examination of its own: ring, joints, stand-off, \
          dish, run-out, the round cold.</p></section>",
         open_card(caution::light_the_fire(style)),
-        live(move || running(clock, left.get())),
+        bench
+            .order(style)
+            .map(|order| sheet!("<p data-order>{}</p>", order)),
+        live(move || running(bench, clock, left.get())),
         folded_card(caution::quench(style))
     )
 }
 
-fn running(clock: Clock, left: Option<i64>) -> Piece {
+fn running(bench: OnTheBench, clock: Clock, left: Option<i64>) -> Piece {
     if clock.began.get().is_none() {
+        let lay = bench.lay();
         return sheet!(
-            "<button type=button class=\"key key-main\" data-key=out-of-the-fire on:click={}>Out of the fire now</button>",
+            "{}<button type=button class=\"key key-main\" data-key=out-of-the-fire on:click={}>Out of the fire now</button>",
+            lay.map(|seconds| sheet!(
+                "<p data-lay>It lay {} after the fire.</p>",
+                minutes(seconds)
+            )),
             tap(move || clock.begin())
         );
     }
@@ -117,7 +126,10 @@ fn running(clock: Clock, left: Option<i64>) -> Piece {
         state,
         minutes(gone),
         words,
-        tap(move || clock.stop())
+        tap(move || {
+            bench.lies(clock.gone.get_untracked());
+            clock.stop();
+        })
     )
 }
 

@@ -1,82 +1,27 @@
 //! What the tyring sheet reckons with: what is typed on the page, what is chosen, and what the book has of the wheel.
 
-use cartside_core::material::{Iron, MoistureContent, Species};
-use cartside_core::mechanics::{Build, Feet, Fitting, Stand};
+use cartside_core::daybook::tyring::Ran;
+use cartside_core::daybook::{RoundTaken, TyringSaid};
+use cartside_core::material::MoistureContent;
+use cartside_core::mechanics::{Build, Feet, Fitting, Year};
 use cartside_core::quantity::circumference::{Circumference, Draw};
 use cartside_core::quantity::length::{millimetres, to_paper_mm};
-use cartside_core::quantity::temperature::celsius;
-use cartside_core::quantity::{Length, LengthRange, Measured, spelling, time};
+use cartside_core::quantity::{Length, Measured};
 use cartside_core::survey::{Answer, Play, Question};
 use cartside_core::tyring::Refusal;
+use cartside_core::tyring::advice;
+use cartside_core::tyring::cut::lost_to_char;
 use cartside_core::tyring::draw::{DrawTaken, Joints, together};
 use cartside_core::tyring::hot::window::Carry;
 use cartside_core::tyring::hot::{HotTyre, Over};
-use cartside_core::tyring::round::{Care, Gauge, Line, Round, TapeClass};
-use cartside_core::tyring::{advice, runs};
-use cartside_core::wheel::{Place, Size};
+use cartside_core::tyring::round::Round;
+use cartside_core::wheel::{Place, Position, Size};
 use cartside_core::words::{self, Style};
 
+use super::chosen::Chosen;
+use super::field::Typed;
+use super::reader::Reader;
 use crate::looking::Looking;
-
-/// A field of the sheet, in the order in which they are typed.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub enum Field {
-    /// The traveller's own round; empty where a tape is used.
-    Traveller,
-    /// The wheel's round, run by run.
-    Wheel,
-    /// The tyre's, on the inside.
-    Tyre,
-    /// The joints' sum with the rim cramped.
-    Cramped,
-    /// The draw that is wanted.
-    Draw,
-    /// Room between tyre and sole as it drops, across the wheel.
-    Clearance,
-    /// Seconds from the fire to the wheel.
-    Carry,
-}
-
-impl Field {
-    /// Every field.
-    pub const ALL: [Field; 7] = [
-        Field::Traveller,
-        Field::Wheel,
-        Field::Tyre,
-        Field::Cramped,
-        Field::Draw,
-        Field::Clearance,
-        Field::Carry,
-    ];
-}
-
-/// What is typed, field by field.
-pub type Typed = [String; Field::ALL.len()];
-
-/// What is chosen.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Chosen {
-    /// The iron of the tyre.
-    pub iron: Iron,
-    /// Where the cart stands.
-    pub stand: Stand,
-    /// The timbers of nave, spokes and felloes.
-    pub timbers: [Species; 3],
-}
-
-impl Default for Chosen {
-    fn default() -> Chosen {
-        Chosen {
-            iron: Iron::NotKnown,
-            stand: Stand::ClosedBarn,
-            timbers: [
-                Species::EnglishElm,
-                Species::EnglishOak,
-                Species::EuropeanAsh,
-            ],
-        }
-    }
-}
 
 /// Either a value, or why it is not there: nothing typed yet, or a sentence.
 pub type Said<T> = Result<T, Option<String>>;
@@ -88,8 +33,20 @@ pub struct Given {
     pub style: Style,
     /// The wheel's round.
     pub wheel: Said<Round>,
-    /// The tyre's round as it is.
+    /// The tyre's round as it came.
     pub tyre: Said<Round>,
+    /// The tyre's round as it was welded.
+    pub welded: Said<Round>,
+    /// The round over the tyre as it lies.
+    pub lying: Said<Round>,
+    /// The rounds as they are kept, each that can be.
+    pub rounds: Vec<RoundTaken>,
+    /// The choices as they are kept.
+    pub said: TyringSaid,
+    /// Whatever was typed and cannot be kept, a sentence each.
+    pub refused: Vec<String>,
+    /// The year where the cart stands.
+    pub year: Said<Year>,
     /// The draw that is wanted.
     pub wanted: Said<Draw>,
     /// The joints, from the readings, and cramped.
@@ -102,7 +59,7 @@ pub struct Given {
     pub moisture: (MoistureContent, bool),
     /// Room as the tyre drops.
     pub clearance: Said<Length>,
-    /// The carry.
+    /// The carry, with wind and air.
     pub carry: Said<Carry>,
     /// What the trade prints for such a wheel.
     pub printed: Said<Vec<&'static advice::Row>>,
@@ -129,37 +86,68 @@ const SIZES: [Size; 6] = [
 
 impl Given {
     /// Reads what is typed and what the book has.
-    pub fn of(looking: &Looking, typed: &Typed, chosen: Chosen, style: Style) -> Given {
-        let reader = Reader { typed, style };
-        let gauge = reader.gauge();
-        let wheel = reader.round(Field::Wheel, &gauge);
+    pub fn of(
+        (looking, position): (&Looking, Position),
+        typed: &Typed,
+        chosen: Chosen,
+        style: Style,
+    ) -> Given {
+        let mut reader = Reader::new(typed, style, chosen);
+        let said = reader.tyring(position);
+        let rounds = Ran::ALL.map(|ran| reader.round(position, ran));
+        let [wheel, tyre, welded, lying] = rounds.clone().map(|round| reader.reckoned(round));
         let size = |size| looking.wheel.sizes.get(size);
-        let tyre = reader.round(Field::Tyre, &gauge);
         let open = gaps(looking, Question::JointGap);
         let sum = together(&open).unwrap_or_default();
+        let joints = reader.joints(sum, said.cramped);
         Given {
             style,
             wheel,
             tyre,
-            wanted: reader.length(Field::Draw, LengthRange::Draw).map(Draw),
-            joints: reader.joints(sum),
+            welded,
+            lying,
+            rounds: rounds.into_iter().flatten().collect(),
+            wanted: reader.wanted().map(Draw),
+            joints,
             open: sum,
             stand_offs: gaps(looking, Question::StandOff),
             moisture: moisture(looking),
-            clearance: reader.or(Field::Clearance, LengthRange::Clearance, millimetres(3.0)),
+            clearance: reader.clearance(),
             carry: reader.carry(),
+            year: reader.year(&said),
             printed: printed(looking, style),
             missing: SIZES.into_iter().filter(|it| size(*it).is_none()).collect(),
             build: build(looking, chosen),
             oval: longest(looking, Question::OutOfRound),
             chosen,
             sizes: [size(Size::TyreWidth), size(Size::TyreThickness)],
+            said,
+            refused: reader.refused,
         }
+    }
+
+    /// The tyre as it is now: as welded, or else as it came.
+    pub fn now(&self) -> &Said<Round> {
+        match &self.welded {
+            Err(None) => &self.tyre,
+            welded => welded,
+        }
+    }
+
+    /// The tyre's thickness, once it is said.
+    pub fn thickness(&self) -> Option<Length> {
+        self.sizes[1]
+    }
+
+    /// What charring takes of the round; nothing where none was seen.
+    pub fn charred(&self) -> Said<Length> {
+        let deep = self.said.charred.ok_or(None)?;
+        self.refused(lost_to_char(deep))
     }
 
     /// The draw as the tyre stands.
     pub fn taken(&self) -> Said<DrawTaken> {
-        let (wheel, tyre) = (self.wheel.clone()?, self.tyre.clone()?);
+        let (wheel, tyre) = (self.wheel.clone()?, self.now().clone()?);
         self.refused(DrawTaken::of(&wheel, &tyre))
     }
 
@@ -185,7 +173,7 @@ impl Given {
         let over = Over::of(
             wheel.round,
             self.oval,
-            millimetres(0.0),
+            self.said.oval.unwrap_or(millimetres(0.0)),
             self.clearance.clone()?,
         );
         let tyre = tyre.map_err(|refusal| Some(refusal.to_string()))?;
@@ -203,7 +191,7 @@ impl Given {
                 .map(|it| format!("{name} {}", words::tyring::measure::round(&it, style)))
         };
         told.extend(round("wheel round", &self.wheel));
-        told.extend(round(&style.fill("{tyre} round"), &self.tyre));
+        told.extend(round(&style.fill("{tyre} round"), self.now()));
         if told.is_empty() {
             return String::new();
         }
@@ -228,6 +216,10 @@ impl Given {
             .iter()
             .fold(millimetres(0.0), |sum, it| sum + it.value());
         let count = self.stand_offs.len().max(1) as f64;
+        let draw = match self.charred() {
+            Ok(lost) => Draw(draw.0 - lost),
+            Err(_) => draw,
+        };
         Ok(Fitting {
             draw,
             doubt: doubt.min(draw.0 / 2.0),
@@ -243,71 +235,8 @@ impl Given {
     }
 }
 
-fn refused<T>(result: Result<T, Refusal>, style: Style) -> Said<T> {
+pub fn refused<T>(result: Result<T, Refusal>, style: Style) -> Said<T> {
     result.map_err(|refusal| Some(words::tyring::refusal(&refusal, style)))
-}
-
-/// Reads the fields.
-struct Reader<'a> {
-    typed: &'a Typed,
-    style: Style,
-}
-
-impl Reader<'_> {
-    fn text(&self, field: Field) -> Option<&str> {
-        let text = self.typed.get(field as usize)?.trim();
-        (!text.is_empty()).then_some(text)
-    }
-
-    fn length(&self, field: Field, range: LengthRange) -> Said<Length> {
-        let text = self.text(field).ok_or(None)?;
-        let read = spelling::parse(text, range, self.style.length.bare_unit());
-        read.map_err(|refusal| Some(refusal.to_string()))
-    }
-
-    fn or(&self, field: Field, range: LengthRange, usual: Length) -> Said<Length> {
-        match self.length(field, range) {
-            Err(None) => Ok(usual),
-            said => said,
-        }
-    }
-
-    /// The traveller, or a tape where none is named.
-    fn gauge(&self) -> Said<Gauge> {
-        let turn = match self.length(Field::Traveller, LengthRange::TravellerRound) {
-            Err(None) => return Ok(Gauge::tape(0, TapeClass::II)),
-            turn => turn?,
-        };
-        let doubt = millimetres(0.5).min(turn / 40.0);
-        let turn = Measured::new(turn, doubt).map_err(|it| Some(it.to_string()))?;
-        refused(Gauge::traveller(1, turn), self.style)
-    }
-
-    fn round(&self, field: Field, gauge: &Said<Gauge>) -> Said<Round> {
-        let text = self.text(field).ok_or(None)?;
-        let runs = refused(runs::read(text, self.style.length.bare_unit()), self.style)?;
-        let round = Round::taken(gauge.clone()?, &runs, Line::Middle, Care::default());
-        refused(round, self.style)
-    }
-
-    fn joints(&self, open: Measured) -> Said<Joints> {
-        let cramped = match self.length(Field::Cramped, LengthRange::JointSum) {
-            Err(None) => None,
-            cramped => Some(Measured::new(cramped?, open.doubt()).unwrap_or_default()),
-        };
-        refused(Joints::of(open, cramped), self.style)
-    }
-
-    fn carry(&self) -> Said<Carry> {
-        let seconds = match self.text(Field::Carry) {
-            None => 30.0,
-            Some(text) => text.replace(',', ".").parse().unwrap_or(f64::NAN),
-        };
-        refused(
-            Carry::of(celsius(15.0), None, time::seconds(seconds)),
-            self.style,
-        )
-    }
 }
 
 /// Every answer to one question, wherever it was given.

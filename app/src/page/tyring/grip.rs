@@ -1,22 +1,26 @@
-//! What the tyre does to the wheel: what gives first, the grip as an order of size, the year. It is reckoned in two
+//! What the tyre does to the wheel: what gives first, the grip as an order of size, the year. It is reckoned in three
 //! slices, each a task of its own, so that no tap waits for it.
 
 use std::time::Duration;
 
-use cartside_core::mechanics::{Season, Sheet, after, season, sheet as fit};
-use cartside_core::quantity::decimal;
+use cartside_core::mechanics::{
+    Cooled, Corner, Month, Season, Sheet, after, cooled, season, sheet as fit,
+};
 use cartside_core::quantity::force::in_newtons;
+use cartside_core::quantity::{Force, decimal};
 use cartside_core::words::{self, grip, year};
 use leptos::prelude::*;
 
 use super::given::{Given, Said};
 use super::lengths::lines;
+use super::plot::plot;
 use crate::markup::{Piece, sheet};
 
 /// What has been reckoned so far. Copies are the same; its signals live as long as its page.
 #[derive(Clone, Copy)]
 pub struct Reckoned {
     fit: RwSignal<Option<Said<Sheet>>>,
+    cools: RwSignal<Option<Cooled>>,
     season: RwSignal<Option<Season>>,
     /// Which reckoning is the latest: an older one that comes late is dropped.
     round: StoredValue<u32>,
@@ -27,6 +31,7 @@ impl Reckoned {
     pub fn new() -> Reckoned {
         Reckoned {
             fit: RwSignal::new(None),
+            cools: RwSignal::new(None),
             season: RwSignal::new(None),
             round: StoredValue::new(0),
         }
@@ -56,8 +61,19 @@ impl Reckoned {
         };
         let fits = said.is_ok();
         self.fit.set(Some(said));
+        self.cools.set(None);
         self.season.set(None);
         if fits {
+            later(move || self.reckon_cooling(given, round));
+        }
+    }
+
+    fn reckon_cooling(self, given: Given, round: u32) {
+        if let (true, Some(build), Ok(fitting)) =
+            (self.latest(round), &given.build, given.fitting())
+        {
+            self.cools
+                .set(cooled(build, &fitting, &Corner::default()).ok());
             later(move || self.reckon_season(&given, round));
         }
     }
@@ -66,8 +82,9 @@ impl Reckoned {
         if let (true, Some(build), Ok(fitting)) =
             (self.latest(round), &given.build, given.fitting())
         {
+            let year = given.year.as_ref().ok();
             self.season
-                .set(season(build, &fitting, &given.chosen.stand.year()).ok());
+                .set(year.and_then(|year| season(build, &fitting, year).ok()));
         }
     }
 }
@@ -105,9 +122,11 @@ fn fitted(reckoned: Reckoned, given: &Given) -> Option<Piece> {
         Err(Some(why)) => (vec![Err(Some(why))], None),
         Ok(sheet) => (told(&sheet, given), Some(because(&sheet, given))),
     };
+    let cools = reckoned.cools.get();
     Some(sheet!(
-        "<section class=card data-sheet=grip><h2>What gives first</h2>{}{}</section>",
+        "<section class=card data-sheet=grip><h2>What gives first</h2>{}{}{}</section>",
         lines(said),
+        cools.map(|it| as_it_cools(&it, style)),
         why
     ))
 }
@@ -171,41 +190,34 @@ fn through_the_year(reckoned: Reckoned, given: &Given) -> Option<Piece> {
         year::range(&season.range, style),
         helps,
         year::ends(&season, style),
-        plot(&season),
+        by_month(&season),
         rows.collect::<Vec<Piece>>(),
         year::stand_source(stand.source())
     ))
 }
 
 /// The grip month by month with its band; the figures stand in the list below it.
-fn plot(season: &Season) -> Piece {
-    let most = season
-        .months
+fn by_month(season: &Season) -> Piece {
+    let line = |of: fn(&Month) -> Force| season.months.map(|month| in_newtons(of(&month)));
+    let (low, high) = (line(|it| it.grip.low), line(|it| it.grip.high));
+    plot(
+        &line(|it| it.grip.middle),
+        Some((&low, &high)),
+        ["January", "December"],
+    )
+}
+
+/// The grip as the tyre cools, with what it comes to.
+fn as_it_cools(cooled: &Cooled, style: words::Style) -> Piece {
+    let line = cooled.grip.map(|(_, grip)| in_newtons(grip));
+    let half = cooled
+        .grip
         .iter()
-        .map(|it| in_newtons(it.grip.high))
-        .fold(1.0, f64::max);
-    let at = |month: usize, newtons: f64| {
-        let (x, y) = (16.0 + 26.0 * month as f64, 96.0 - 80.0 * newtons / most);
-        format!("{} {}", decimal(x, 1), decimal(y, 1))
-    };
-    let line = |of: fn(&cartside_core::mechanics::Month) -> f64| {
-        let each = season
-            .months
-            .iter()
-            .enumerate()
-            .map(|(n, it)| at(n, of(it)));
-        each.collect::<Vec<String>>()
-    };
-    let (low, middle, high) = (
-        line(|it| in_newtons(it.grip.low)),
-        line(|it| in_newtons(it.grip.middle)),
-        line(|it| in_newtons(it.grip.high)),
-    );
-    let back = low.into_iter().rev().collect::<Vec<String>>();
+        .find(|(_, grip)| *grip >= cooled.cold() / 2.0);
+    let half = half.map_or_else(String::new, |(at, _)| words::tyring::hot(*at));
     sheet!(
-        "<svg class=plot viewBox=\"0 0 320 128\" aria-hidden=true><path class=band d={}/><path d={}/>\
-         <path class=thin d=\"M16 96H302\"/><text x=16 y=122>January</text><text class=end x=302 y=122>December</text></svg>",
-        format!("M{}L{}z", high.join("L"), back.join("L")),
-        format!("M{}", middle.join("L"))
+        "<p>{}</p>{}",
+        style.fill(&format!("As it cools: half of the grip is there at {half}, all of it only when the {{tyre}} is cold.")),
+        plot(&line, None, ["750 °C", "20 °C"])
     )
 }

@@ -1,24 +1,58 @@
 //! What a smith can use at once: rounds, the draw, what to take out, what the joints take, the stick.
 
-use cartside_core::tyring::cut::{WeldLoss, to_take_out};
+use cartside_core::daybook::tyring::Ran;
+use cartside_core::quantity::Measured;
+use cartside_core::quantity::circumference::Circumference;
+use cartside_core::quantity::length::millimetres;
+use cartside_core::tyring::bar;
+use cartside_core::tyring::cut::{Job, WeldLoss, to_take_out};
 use cartside_core::tyring::draw::seating;
+use cartside_core::tyring::round::Round;
 use cartside_core::words::capital;
-use cartside_core::words::tyring::{self, advice, cut, measure};
+use cartside_core::words::tyring::{self, advice, cut, measure, said as round_said};
 
 use super::given::{Given, Said};
 use crate::markup::{Piece, sheet};
 
 /// Every length, and why one is not there.
-pub fn lengths(given: &Given) -> Piece {
+pub fn lengths(given: &Given, jobs: &[Job]) -> Piece {
     sheet!(
-        "<section class=card data-sheet=lengths><h2>Lengths</h2>{}</section>",
-        lines(said(given))
+        "<section class=card data-sheet=lengths><h2>Lengths</h2>{}{}</section>",
+        lines(said(given, jobs)),
+        new_bar(given)
     )
+}
+
+/// The bar for a new tyre of this draw, and beside it the rules of the smiths.
+fn new_bar(given: &Given) -> Option<Piece> {
+    let (wheel, draw) = (given.wheel.as_ref().ok()?, given.draw().ok()?);
+    let (thickness, style) = (given.thickness()?, given.style);
+    let inside = Circumference(wheel.round.0 - draw.0);
+    let bar = bar::bar(inside, thickness, millimetres(0.0)).ok()?;
+    let rules = bar::PRINTED.iter().filter_map(|printed| {
+        let lengths = printed.rule.bar(inside, thickness).ok()?;
+        Some(sheet!(
+            "<li>{}</li>",
+            cut::bar_rule(printed, lengths, style)
+        ))
+    });
+    Some(sheet!(
+        "<details class=fold data-bar><summary>A new bar</summary><p>{}</p><ul class=points>{}</ul></details>",
+        cut::new_bar(bar, style),
+        rules.collect::<Vec<Piece>>()
+    ))
 }
 
 /// Sentences under each other; a refusal stands out.
 pub fn lines(said: Vec<Said<String>>) -> Piece {
-    let each = said.into_iter().filter_map(|line| match line {
+    let mut told = Vec::new();
+    let each = said.into_iter().filter(|line| {
+        // The same refusal said twice helps nobody.
+        let new = !told.contains(line);
+        told.push(line.clone());
+        new
+    });
+    let each = each.filter_map(|line| match line {
         Ok(words) => Some(sheet!("<p>{}</p>", words)),
         Err(Some(why)) => Some(sheet!("<p class=refusal role=alert>{}</p>", why)),
         Err(None) => None,
@@ -31,57 +65,78 @@ pub fn lines(said: Vec<Said<String>>) -> Piece {
     }
 }
 
-fn said(given: &Given) -> Vec<Said<String>> {
+fn said(given: &Given, jobs: &[Job]) -> Vec<Said<String>> {
     let style = given.style;
-    let named = |name: &'static str, round: &Said<_>| {
-        round
-            .clone()
-            .map(|it| format!("{name}: {}.", measure::round(&it, style)))
+    // Why a round is not there stands above all.
+    let named = |name: String, round: &Said<Round>| {
+        let round = round.clone().map_err(|_| None)?;
+        Ok(format!("{name}: {}.", measure::round(&round, style)))
     };
-    let mut said = vec![
-        named("Wheel", &given.wheel),
-        named(
-            if style.terms.tyre == "tire" {
-                "Tire"
-            } else {
-                "Tyre"
-            },
-            &given.tyre,
-        ),
-        given
-            .taken()
-            .map(|it| format!("As it is: {}.", measure::draw(&it, style))),
-    ];
-    // The same refusal said twice helps nobody.
-    if given.wheel.is_err() || given.tyre.is_err() {
-        said.pop();
+    let mut said: Vec<Said<String>> = given
+        .refused
+        .iter()
+        .map(|why| Err(Some(why.clone())))
+        .collect();
+    let capital = |ran| capital(&round_said::ran(ran, style));
+    said.push(named(capital(Ran::Sole), &given.wheel));
+    said.push(named(capital(Ran::Tyre), &given.tyre));
+    said.push(named(capital(Ran::Welded), &given.welded));
+    if given.wheel.is_ok() && given.now().is_ok() {
+        said.push(
+            given
+                .taken()
+                .map(|it| format!("As it is: {}.", measure::draw(&it, style))),
+        );
     }
-    said.extend(to_cut(given));
+    said.extend(to_cut(given, jobs));
     said.push(nip(given));
     said.extend(given.stand_offs.first().map(|_| seats(given)));
+    said.push(given.charred().map(|lost| measure::charred(lost, style)));
+    said.push(proof(given));
     said
 }
 
-fn to_cut(given: &Given) -> Vec<Said<String>> {
-    let (Ok(wheel), Ok(tyre)) = (&given.wheel, &given.tyre) else {
+fn to_cut(given: &Given, jobs: &[Job]) -> Vec<Said<String>> {
+    let (Ok(wheel), Ok(tyre)) = (&given.wheel, given.now()) else {
         return Vec::new();
     };
     let style = given.style;
+    let mut said = Vec::new();
+    if let (Ok(before), Ok(after), Some(cut)) = (&given.tyre, &given.welded, given.said.cut) {
+        let took = before.round.0 - after.round.0 - cut;
+        said.push(Ok(measure::weld_took(took, style)));
+    }
     let draw = match &given.wanted {
         Ok(draw) => *draw,
-        Err(why) => return vec![Err(why.clone())],
+        Err(why) => {
+            said.push(Err(why.clone()));
+            return said;
+        }
     };
-    let loss = WeldLoss::printed();
+    let loss = WeldLoss::learnt(jobs).unwrap_or_else(|_| WeldLoss::printed());
     match to_take_out(wheel.round, tyre.round, draw, &loss) {
-        Ok(take) => [
-            cut::take_out(&take, style),
-            cut::weld_loss(&loss, style),
-            measure::hot_weld(style),
-        ]
-        .map(Ok)
-        .into(),
-        Err(refusal) => vec![Err(Some(tyring::refusal(&refusal, style)))],
+        Ok(take) => said.extend(
+            [
+                cut::take_out(&take, style),
+                cut::weld_loss(&loss, style),
+                measure::hot_weld(style),
+            ]
+            .map(Ok),
+        ),
+        Err(refusal) => said.push(Err(Some(tyring::refusal(&refusal, style)))),
     }
+    said
+}
+
+/// The proof: what the round over the tyre as it lies has to say.
+fn proof(given: &Given) -> Said<String> {
+    let thickness = given.thickness().ok_or(None)?;
+    let thickness = Measured::new(thickness, millimetres(0.5)).map_err(|_| None)?;
+    let (sole, tyre) = (given.wheel.clone(), given.now().clone());
+    let (sole, tyre) = (sole.map_err(|_| None)?, tyre.map_err(|_| None)?);
+    let lying = given.lying.clone().map_err(|_| None)?;
+    let under = given.refused(lying.inside(thickness))?;
+    Ok(measure::lying(&under, &sole, &tyre, given.style))
 }
 
 fn nip(given: &Given) -> Said<String> {

@@ -36,6 +36,15 @@ pub fn weld_loss(loss: &WeldLoss, style: Style) -> String {
     )
 }
 
+/// The bar for a new tyre, before what its weld takes.
+#[must_use]
+pub fn new_bar(bar: Length, style: Style) -> String {
+    style.fill(&format!(
+        "A new {{tyre}} for this {{draw}} wants a bar of {}, by π times diameter and thickness, and what its weld takes on top.",
+        about(bar, style)
+    ))
+}
+
 /// One rule of the smiths with what it gives.
 #[must_use]
 pub fn bar_rule(printed: &Printed, (least, most): (Length, Length), style: Style) -> String {
@@ -66,7 +75,7 @@ fn between(least: Length, most: Length, style: Style) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{bar_rule, take_out, weld_loss};
+    use super::{bar_rule, new_bar, take_out, weld_loss};
     use crate::quantity::circumference::{Circumference, Draw};
     use crate::quantity::length::millimetres;
     use crate::tyring::bar::PRINTED;
@@ -109,5 +118,10 @@ mod tests {
         170 5/8 in to 171 5/8 in, the round and so many inches: Wagon and carriage tires, an American smith's manual (freeblacksmith.com), rough
         170 5/8 in, the round and so many inches: P. N. Hasluck (ed.), Cassell's Cyclopaedia of Mechanics, Tyring Cart Wheels, rough; the figure is hard to read
         ");
+    }
+
+    #[test]
+    fn a_new_bar_is_said() {
+        insta::assert_snapshot!(new_bar(millimetres(4263.4), style()), @"A new tyre for this draw wants a bar of 4263.5 mm, by π times diameter and thickness, and what its weld takes on top.");
     }
 }

@@ -4,11 +4,14 @@ use uom::si::mass::kilogram;
 use uom::si::time::second;
 
 use super::{about, hot, number, seconds};
-use crate::quantity::Band;
 use crate::quantity::circumference::Diameter;
+use crate::quantity::{Band, Length};
 use crate::tyring::hot::colour::Colour;
 use crate::tyring::hot::window::LEAST;
 use crate::tyring::hot::{DropOn, Verdict, Window};
+use crate::wheel::Position;
+use crate::words::list;
+use crate::words::place::wheel_at;
 use crate::words::style::Style;
 
 /// The hot-gauge stick, which tells by hand what a temperature only guesses.
@@ -38,6 +41,39 @@ pub fn by_handbook(drop: &DropOn, style: Style) -> String {
         "One coefficient for every heat would ask for {steel} (mild steel) or {wrought} (wrought iron): a handbook gives it for a warm room, and hot iron grows more for each degree. Over {} the {{tyre}} grows no more.",
         hot(drop.most_useful)
     ))
+}
+
+/// In which order several tyres of one fire go on: thin iron is hot first and cold first (common practice, no source).
+/// Nothing of a single one.
+#[must_use]
+pub fn order(tyres: &[(Position, Option<Length>)], style: Style) -> Option<String> {
+    if tyres.len() < 2 {
+        return None;
+    }
+    let unsaid: Vec<String> = tyres
+        .iter()
+        .filter(|(_, thick)| thick.is_none())
+        .map(|(at, _)| wheel_at(*at))
+        .collect();
+    if !unsaid.is_empty() {
+        return Some(style.fill(&format!(
+            "Several {{tyre}}s in one fire: thin iron is hot first and cold first. How thick it is was not said of {}.",
+            list(&unsaid)
+        )));
+    }
+    let mut by_iron: Vec<(Position, Length)> = tyres
+        .iter()
+        .filter_map(|(at, thick)| Some((*at, (*thick)?)))
+        .collect();
+    by_iron.sort_by(|(_, one), (_, other)| one.value.total_cmp(&other.value));
+    let each = by_iron
+        .iter()
+        .map(|(at, thick)| format!("{} ({})", wheel_at(*at), about(*thick, style)));
+    let each: Vec<String> = each.collect();
+    Some(style.fill(&format!(
+        "Several {{tyre}}s in one fire go on one at a time, thin iron first, for it is hot first and cold first: {}. No wheel is begun before the last one lies and is quenched.",
+        each.join(", then ")
+    )))
 }
 
 /// How long there is.
@@ -96,7 +132,7 @@ pub const COLOUR_SAYS_LITTLE: &str = "The charts differ by up to 200 °C for one
 
 #[cfg(test)]
 mod tests {
-    use super::{by_handbook, colour, drop_on, leave_the_fire, stick, window, wood};
+    use super::{by_handbook, colour, drop_on, leave_the_fire, order, stick, window, wood};
     use crate::material::iron::Iron;
     use crate::quantity::Percent;
     use crate::quantity::circumference::{Circumference, Diameter};
@@ -106,6 +142,7 @@ mod tests {
     use crate::tyring::hot::fire::{self, FuelMoisture};
     use crate::tyring::hot::window::Carry;
     use crate::tyring::hot::{HotTyre, Over, window as working};
+    use crate::wheel::Position;
     use crate::words::sample::{american, style};
     use uom::si::f64::Time;
     use uom::si::time::second;
@@ -158,5 +195,30 @@ mod tests {
         cherry: 800 °C to 1000 °C
         orange: 980 °C to 1100 °C
         ");
+    }
+
+    #[test]
+    fn thin_iron_goes_on_first() {
+        let iron = |mm: f64| Some(millimetres(mm));
+        let rows = [
+            order(
+                &[
+                    (Position::NearFore, iron(19.0)),
+                    (Position::OffFore, iron(12.7)),
+                    (Position::NearHind, iron(16.0)),
+                ],
+                style(),
+            ),
+            order(
+                &[(Position::Near, iron(19.0)), (Position::Off, None)],
+                style(),
+            ),
+        ];
+        let rows = rows.map(Option::unwrap);
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        Several tyres in one fire go on one at a time, thin iron first, for it is hot first and cold first: off fore wheel (12.5 mm), then near hind wheel (16 mm), then near fore wheel (19 mm). No wheel is begun before the last one lies and is quenched.
+        Several tyres in one fire: thin iron is hot first and cold first. How thick it is was not said of off wheel.
+        ");
+        assert_eq!(order(&[(Position::Only, iron(19.0))], style()), None);
     }
 }

@@ -95,9 +95,55 @@ pub fn hot_weld(style: Style) -> String {
     ))
 }
 
+/// The proof, by a round over the tyre as it lies, cold: how far the rim has closed, and how far the tyre has stretched
+/// for good; `under` is that round brought to the tyre's inside.
+#[must_use]
+pub fn lying(under: &Round, sole: &Round, tyre: &Round, style: Style) -> String {
+    let closed = sole.round.0 - under.round.0;
+    let stretched = under.round.0 - tyre.round.0;
+    let signed = |length: Length, less: &str, more: &str| {
+        if length < millimetres(0.0) {
+            format!("{} {less}", about(-length, style))
+        } else {
+            format!("{} {more}", about(length, style))
+        }
+    };
+    style.fill(&format!(
+        "Inside the {{tyre}} as it lies, cold: {}; {} than the sole was, {} than before it was heated.",
+        round(under, style),
+        signed(closed, "longer", "shorter"),
+        signed(stretched, "shorter", "longer")
+    ))
+}
+
+/// What this weld took, with the piece that was cut out.
+#[must_use]
+pub fn weld_took(took: Length, style: Style) -> String {
+    if took < millimetres(0.0) {
+        format!(
+            "This weld gave {} back: look at the rounds again.",
+            about(-took, style)
+        )
+    } else {
+        format!(
+            "This weld took {} beside the piece that was cut out.",
+            about(took, style)
+        )
+    }
+}
+
+/// What charring takes of the wheel's round.
+#[must_use]
+pub fn charred(lost: Length, style: Style) -> String {
+    style.fill(&format!(
+        "Charred wood is no wood: {} of the {{draw}} goes with it (2π times its depth).",
+        about(lost, style)
+    ))
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{draw, hot_weld, nip, round, seating};
+    use super::{charred, draw, hot_weld, lying, nip, round, seating, weld_took};
     use crate::quantity::Measured;
     use crate::quantity::circumference::Draw;
     use crate::quantity::length::millimetres;
@@ -159,6 +205,25 @@ mod tests {
         It may be felloe-bound: to be sure that the felloes come home, ease a joint by 4 mm.
         Felloe-bound: the joints shut before the felloes are home. Ease a joint by 4 mm at least, or no draw will make the spokes fast.
         Read the tire cold: while its weld is hot it reads about 1/8 in long (P. N. Hasluck).
+        ");
+    }
+
+    #[test]
+    fn the_proof_and_what_was_lost_are_said() {
+        let (sole, tyre, under) = (taken(471.0), taken(459.0), taken(462.0));
+        let rows = [
+            lying(&under, &sole, &tyre, style()),
+            lying(&sole, &under, &sole, american()),
+            weld_took(millimetres(9.25), style()),
+            weld_took(millimetres(-2.0), style()),
+            charred(millimetres(3.1), american()),
+        ];
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        Inside the tyre as it lies, cold: 4232 mm round, to 2 mm either way; 9 mm shorter than the sole was, 3 mm longer than before it was heated.
+        Inside the tire as it lies, cold: 166 15/16 in round, to 1/8 in either way; 3/8 in longer than the sole was, 0 in longer than before it was heated.
+        This weld took 9.5 mm beside the piece that was cut out.
+        This weld gave 2 mm back: look at the rounds again.
+        Charred wood is no wood: 1/8 in of the draft goes with it (2π times its depth).
         ");
     }
 }
