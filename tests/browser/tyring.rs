@@ -91,13 +91,7 @@ async fn a_sheet_leads_from_rounds_to_the_fire() {
     phone.see("[data-sheet=year]").await;
     phone.step("another place makes another year");
     let before = phone.words("[data-sheet=year]").await;
-    let choose = r#"
-const select = [...document.querySelectorAll("main select")]
-  .find((e) => [...e.options].some((o) => o.value === "phoenix"));
-select.value = "phoenix";
-select.dispatchEvent(new Event("change", { bubbles: true }));
-return true;"#;
-    phone.ask(choose, json!([])).await;
+    choose(&phone, "phoenix").await;
     phone.see_words("[data-sheet=year]", "Wood Handbook").await;
     let after = phone.words("[data-sheet=year]").await;
     phone.expect(before != after, "another year").await;
@@ -115,6 +109,224 @@ return true;"#;
     phone.see_saved("written down as work").await;
     phone.go(&format!("#/vehicle/{cart}/work/off")).await;
     phone.see_words("[data-work]", "draw wanted 14 mm").await;
+    phone.close().await;
+}
+
+/// What stands in a field.
+async fn field(phone: &Browser<'_>, name: &str) -> String {
+    let script = r#"const input = find(`[data-field="${arguments[0]}"] input`); return input && input.value;"#;
+    let value = phone.ask(script, json!([name])).await;
+    value.as_str().unwrap_or("no such field").to_owned()
+}
+
+/// Chooses in the list that offers this.
+async fn choose(phone: &Browser<'_>, option: &str) {
+    let script = r#"
+const select = [...document.querySelectorAll("main select")]
+  .find((e) => [...e.options].some((o) => o.value === arguments[0]));
+select.value = arguments[0];
+select.dispatchEvent(new Event("change", { bubbles: true }));
+return true;"#;
+    phone.ask(script, json!([option])).await;
+}
+
+/// A cart with an examination, on the sheet of its near wheel.
+async fn cart_on_the_sheet(phone: &Browser<'_>) -> String {
+    let cart = phone.begin_a_cart().await;
+    cart_has_an_examination(phone, &cart).await;
+    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
+    phone.see_page("tyring").await;
+    cart
+}
+
+#[tokio::test]
+async fn a_sheet_that_is_kept_stands_again_and_on_another_device() {
+    let server = Server::start();
+    let first = Device::new("first", &server);
+    let phone = first.open_ready().await;
+    phone.see_page("book").await;
+    let cart = cart_on_the_sheet(&phone).await;
+    let before = entries(&phone, &cart).await;
+    phone.step("rounds, choices and what was cut");
+    for (name, text) in [
+        ("traveller", "628"),
+        ("wheel", "6 + 471; 6 + 472"),
+        ("tyre", "6 + 478"),
+        ("draw", "14"),
+        ("cut", "12"),
+        ("welded", "6 + 457.5"),
+        ("warm", "35"),
+    ] {
+        fill(&phone, name, text).await;
+    }
+    choose(&phone, "wrought").await;
+    choose(&phone, "phoenix").await;
+    phone.tap_key("keep").await;
+    phone.see_saved("the tyring sheet").await;
+    // Three rounds and what was chosen.
+    let kept = entries(&phone, &cart).await;
+    phone.expect_same("entries", kept, before + 4).await;
+    phone.step("kept again, nothing is written");
+    phone.tap_key("keep").await;
+    phone.see_saved("nothing on the sheet has changed").await;
+    phone.step("another draw: one entry in the place of the last");
+    fill(&phone, "draw", "9").await;
+    phone.tap_key("keep").await;
+    phone.see_saved("the tyring sheet").await;
+    phone.reload().await;
+    phone.see_page("tyring").await;
+    for (name, text) in [
+        ("traveller", "628 mm"),
+        ("wheel", "6 + 471; 6 + 472"),
+        ("tyre", "6 + 478"),
+        ("draw", "9 mm"),
+        ("cut", "12 mm"),
+        ("welded", "6 + 457.5"),
+        ("warm", "35"),
+    ] {
+        let stands = field(&phone, name).await;
+        phone.expect_same(name, stands, text.to_owned()).await;
+    }
+    phone
+        .see_words("[data-sheet=lengths]", "This weld took")
+        .await;
+    phone.step("a round taken out of its field is struck out");
+    fill(&phone, "welded", "").await;
+    phone.tap_key("keep").await;
+    phone.see_saved("the tyring sheet").await;
+    phone.go(&format!("#/vehicle/{cart}/entries")).await;
+    phone
+        .see_words(
+            "main",
+            "Struck out: near wheel, round of the tyre as welded",
+        )
+        .await;
+    let book = phone.carry_out().await;
+    let second = Device::new("second", &server);
+    let tablet = second.open_ready().await;
+    tablet.bring_in(&book.path, book.lines().len(), 0).await;
+    tablet.go(&format!("#/vehicle/{cart}/tyring/near")).await;
+    tablet.see_page("tyring").await;
+    tablet.see("[data-field=wheel] input").await;
+    for (name, text) in [
+        ("wheel", "6 + 471; 6 + 472"),
+        ("draw", "9 mm"),
+        ("welded", ""),
+    ] {
+        let stands = field(&tablet, name).await;
+        tablet.expect_same(name, stands, text.to_owned()).await;
+    }
+    tablet.step("two draws are a dispute");
+    fill(&tablet, "draw", "10").await;
+    tablet.tap_key("keep").await;
+    tablet.see_saved("the tyring sheet").await;
+    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
+    phone.see("[data-field=draw] input").await;
+    fill(&phone, "draw", "8").await;
+    phone.tap_key("keep").await;
+    phone.see_saved("the tyring sheet").await;
+    let theirs = tablet.carry_out().await;
+    phone.bring_in(&theirs.path, 1, 0).await;
+    phone.open_disputes(&cart, 1).await;
+    phone.see_words("main", "draw of 8 mm").await;
+    phone.see_words("main", "draw of 10 mm").await;
+    tablet.close().await;
+    phone.close().await;
+}
+
+#[tokio::test]
+async fn what_cannot_be_kept_is_said_and_nothing_is_written() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.open().await;
+    let cart = phone.begin_a_cart().await;
+    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
+    phone.see_page("tyring").await;
+    phone.step("no examination");
+    fill(&phone, "wheel", "4241").await;
+    phone.tap_key("keep").await;
+    phone.see_trouble("none is begun").await;
+    phone.step("a number that is none");
+    cart_has_an_examination(&phone, &cart).await;
+    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
+    phone.see("[data-field=wheel] input").await;
+    fill(&phone, "wheel", "4241").await;
+    let before = entries(&phone, &cart).await;
+    for (name, text, said) in [
+        ("air", "cold", "a whole number from −40 to 60"),
+        ("wind", "99", "a whole number from 0 to 20"),
+        ("months", "80 5; 81 6", "twelve pairs"),
+        ("warm", "400", "a whole number from"),
+        (
+            "months",
+            "99 5;99 5;99 5;99 5;99 5;99 5;99 5;99 5;99 5;99 5;99 5;99 5",
+            "humidity of 99 %",
+        ),
+    ] {
+        fill(&phone, "tyre", "4250").await;
+        fill(&phone, name, text).await;
+        phone
+            .see_words("[data-sheet=lengths] [role=alert]", said)
+            .await;
+        phone.tap_key("keep").await;
+        phone.see_trouble("Nothing was changed").await;
+        fill(&phone, name, "").await;
+    }
+    let after = entries(&phone, &cart).await;
+    phone.expect_same("entries", after, before).await;
+    phone.close().await;
+}
+
+async fn cart_has_an_examination(phone: &Browser<'_>, cart: &str) {
+    phone.open_question(cart, "near", "tyre-gap").await;
+    phone
+        .answer("between-1", "0.25", "between 1 and 2: tyre gap ¼ mm")
+        .await;
+}
+
+/// How many entries the vehicle has, without leaving the page that shows.
+async fn entries(phone: &Browser<'_>, cart: &str) -> usize {
+    let back = phone.hash().await;
+    let count = phone.count_everything_written(cart).await;
+    phone.go(&back).await;
+    phone.see_page("tyring").await;
+    count
+}
+
+/// The screen's lock, as a page of ours may ask for it: it counts what is held.
+const LOCK: &str = r#"
+window.awake = 0;
+Object.defineProperty(navigator, "wakeLock", { value: {
+  request: async (kind) => {
+    if (kind !== "screen") throw new TypeError("no such lock");
+    window.awake += 1;
+    return { release: async () => { window.awake -= 1; } };
+  },
+} });"#;
+
+#[tokio::test]
+async fn the_screen_stays_on_while_the_tyre_is_out_of_the_fire_and_its_time_is_kept() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let phone = device.open().await;
+    phone.before_each_page(LOCK).await;
+    phone.reload().await;
+    let cart = cart_on_the_sheet(&phone).await;
+    let held = "return window.awake === arguments[0];";
+    phone.wait_for("no lock yet", held, json!([0])).await;
+    phone.tap_key("out-of-the-fire").await;
+    phone.wait_for("the lock", held, json!([1])).await;
+    phone.see_words("[role=timer]", "0:02").await;
+    phone.tap_key("it-lies").await;
+    phone
+        .wait_for("the lock given back", held, json!([0]))
+        .await;
+    phone.see_saved("the tyring sheet").await;
+    phone.reload().await;
+    phone.see_page("tyring").await;
+    phone.see_words("[data-lay]", "It lay 0:0").await;
+    phone.go(&format!("#/vehicle/{cart}/entries")).await;
+    phone.see_words("main", "s after the fire").await;
     phone.close().await;
 }
 

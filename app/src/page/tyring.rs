@@ -123,16 +123,18 @@ fn on_the_bench(bench: OnTheBench, reckoned: Reckoned, clock: Clock) -> Piece {
             .with(|same| in_the_way(&before_a_draw(&same.looking.judgement)))
             .flatten()),
         fields(bench, style),
-        live(move || bench.with(|same| lengths::lengths(&same.given, &bench.jobs()))),
+        sheet!(
+            "{}<button type=button class=\"key key-main\" data-key=keep on:click={}>Keep this sheet</button>",
+            live(move || bench.with(|same| lengths::lengths(&same.given, &bench.jobs()))),
+            tap(move || bench.keep())
+        ),
         of(lengths::printed),
         of(heat::heat),
         choices(bench, style),
         live(move || bench.with(|same| grip::shown(reckoned, &same.given))),
         fire::fire(bench, clock, left, style),
         sheet!(
-            "<button type=button class=\"key key-main\" data-key=keep on:click={}>Keep this sheet</button>\
-             <button type=button class=key data-key=write-down on:click={}>Write this down as work done</button>",
-            tap(move || bench.keep()),
+            "<button type=button class=key data-key=write-down on:click={}>Write this down as work done</button>",
             tap(move || bench.write_down())
         )
     )
@@ -319,10 +321,11 @@ impl OnTheBench {
         list.with(|list| list.iter().flat_map(Summary::welded).collect())
     }
 
-    /// Notes after how many seconds it lay.
+    /// Notes after how many seconds it lay, and keeps it with all that is on the sheet.
     fn lies(self, seconds: i64) {
         let seconds = u16::try_from(seconds).unwrap_or(u16::MAX);
         self.chosen.update(|chosen| chosen.lay = Some(seconds));
+        self.keep();
     }
 
     /// After how many seconds it lay, if that was noted.

@@ -66,6 +66,9 @@ pub fn heat(given: &Given) -> Piece {
 fn colours(hot: &Hot) -> String {
     let names = Colour::names(hot.drop.at).map(heat::colour);
     let names = names.collect::<Vec<String>>().join("; ");
+    if names.is_empty() {
+        return "By the charts it shows no colour yet: trust the stick.".to_owned();
+    }
     format!(
         "Its colour by the charts: {names}. They do not agree, and daylight hides the first reds: trust the stick."
     )
@@ -106,9 +109,10 @@ fn why(hot: &Hot, given: &Given) -> Piece {
     let wood = fire::wood(&hot.tyre, hot.drop.most_useful, FuelMoisture::OfDry(dry));
     let wood = wood.ok().map(|wood| heat::wood(&wood, given.style));
     sheet!(
-        "<details class=fold><summary>Why, and how much wood</summary><div class=stack><p>{}</p><p>{}</p><p>{}</p>\
+        "<details class=fold><summary>Why, and how much wood</summary><div class=stack><p>{}</p><p>{}</p><p>{}</p><p>{}</p>\
          <p class=dim>Growth by EN 1993-1-2:2005, 3.4.1.1; cooling by radiation and by Churchill and Chu's equations, the \
          low end in a breeze of 5 m/s.</p></div></details>",
+        heat::growth(hot.over.stick(), hot.tyre.across(), given.style),
         heat::by_handbook(&hot.drop, given.style),
         wood.unwrap_or_default(),
         colours(hot)

@@ -17,10 +17,20 @@ use crate::markup::{Piece, sheet};
 /// Every length, and why one is not there.
 pub fn lengths(given: &Given, jobs: &[Job]) -> Piece {
     sheet!(
-        "<section class=card data-sheet=lengths><h2>Lengths</h2>{}{}</section>",
+        "<section class=card data-sheet=lengths><h2>Lengths</h2>{}{}{}</section>",
         lines(said(given, jobs)),
+        why(given),
         new_bar(given)
     )
+}
+
+fn why(given: &Given) -> Option<Piece> {
+    let (sole, tyre) = (given.wheel.as_ref().ok()?, given.now().as_ref().ok()?);
+    let taken = given.taken().ok()?;
+    Some(sheet!(
+        "<details class=fold><summary>Why</summary><p>{}</p></details>",
+        measure::why(sole, tyre, &taken, given.style)
+    ))
 }
 
 /// The bar for a new tyre of this draw, and beside it the rules of the smiths.
@@ -37,7 +47,7 @@ fn new_bar(given: &Given) -> Option<Piece> {
         ))
     });
     Some(sheet!(
-        "<details class=fold data-bar><summary>A new bar</summary><p>{}</p><ul class=points>{}</ul></details>",
+        "<details class=fold data-bar><summary>A new bar</summary><div class=stack><p>{}</p><ul class=\"points stack\">{}</ul></div></details>",
         cut::new_bar(bar, style),
         rules.collect::<Vec<Piece>>()
     ))
@@ -113,6 +123,14 @@ fn to_cut(given: &Given, jobs: &[Job]) -> Vec<Said<String>> {
             return said;
         }
     };
+    let near = given.taken().is_ok_and(|taken| {
+        let off = draw.0 - taken.draw.0;
+        off.abs() <= taken.doubt.to_either_side()
+    });
+    if near {
+        said.push(Ok(measure::as_wanted(style)));
+        return said;
+    }
     let loss = WeldLoss::learnt(jobs).unwrap_or_else(|_| WeldLoss::printed());
     match to_take_out(wheel.round, tyre.round, draw, &loss) {
         Ok(take) => said.extend(
@@ -169,7 +187,7 @@ pub fn printed(given: &Given) -> Piece {
         .map(|row| sheet!("<li>{}</li>", advice::row(row, given.style)));
     sheet!(
         "<details class=fold data-printed><summary>What the trade prints for such a wheel ({})</summary>\
-         <ul class=points>{}</ul><p class=dim>They differ by trade and country: no mean of them is advice.</p></details>",
+         <ul class=\"points stack\">{}</ul><p class=dim>They differ by trade and country: no mean of them is advice.</p></details>",
         rows.len().to_string(),
         each.collect::<Vec<Piece>>()
     )

@@ -5,7 +5,7 @@ use uom::si::time::second;
 
 use super::{about, hot, number, seconds};
 use crate::quantity::circumference::Diameter;
-use crate::quantity::{Band, Length};
+use crate::quantity::{Band, Length, decimal};
 use crate::tyring::hot::colour::Colour;
 use crate::tyring::hot::window::LEAST;
 use crate::tyring::hot::{DropOn, Verdict, Window};
@@ -31,6 +31,18 @@ pub fn drop_on(drop: &DropOn) -> String {
         |at| format!("{} if its iron grows little", hot(at)),
     );
     format!("About {}, to 50 °C either way; {least}.", hot(drop.at))
+}
+
+/// How much it must grow, with the inputs.
+#[must_use]
+pub fn growth(stick: Diameter, cold: Diameter, style: Style) -> String {
+    let percent = (stick.0 / cold.0).value * 100.0 - 100.0;
+    style.fill(&format!(
+        "It must grow from {} across to the stick's {}, which is the wheel with the room as it drops and whatever either is out of round: {} %. By EN 1993-1-2:2005, 3.4.1.1, {{tyre}}s of mild steel and, within its spread, of wrought iron do so at the heat above.",
+        about(cold.0, style),
+        about(stick.0, style),
+        decimal(percent, 2)
+    ))
 }
 
 /// Why one coefficient of a handbook asks for too much, with what it would ask for.
@@ -132,7 +144,7 @@ pub const COLOUR_SAYS_LITTLE: &str = "The charts differ by up to 200 °C for one
 
 #[cfg(test)]
 mod tests {
-    use super::{by_handbook, colour, drop_on, leave_the_fire, order, stick, window, wood};
+    use super::{by_handbook, colour, drop_on, growth, leave_the_fire, order, stick, window, wood};
     use crate::material::iron::Iron;
     use crate::quantity::Percent;
     use crate::quantity::circumference::{Circumference, Diameter};
@@ -220,5 +232,11 @@ mod tests {
         Several tyres in one fire: thin iron is hot first and cold first. How thick it is was not said of off wheel.
         ");
         assert_eq!(order(&[(Position::Only, iron(19.0))], style()), None);
+    }
+
+    #[test]
+    fn the_growth_is_said_with_its_inputs() {
+        let across = |mm| Diameter(millimetres(mm));
+        insta::assert_snapshot!(growth(across(1352.5), across(1345.0), style()), @"It must grow from 1345 mm across to the stick's 1352.5 mm, which is the wheel with the room as it drops and whatever either is out of round: 0.56 %. By EN 1993-1-2:2005, 3.4.1.1, tyres of mild steel and, within its spread, of wrought iron do so at the heat above.");
     }
 }

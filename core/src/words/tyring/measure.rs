@@ -132,6 +132,31 @@ pub fn weld_took(took: Length, style: Style) -> String {
     }
 }
 
+/// That the tyre has the draw that is wanted, as near as it is known.
+#[must_use]
+pub fn as_wanted(style: Style) -> String {
+    style.fill("Within the doubt of the rounds the {tyre} has the {draw} that is wanted: nothing more is to come off.")
+}
+
+/// How the draw is reckoned, with its inputs.
+#[must_use]
+pub fn why(sole: &Round, tyre: &Round, taken: &DrawTaken, style: Style) -> String {
+    style.fill(&format!(
+        "{{draw}} = round of the sole − round of the {{tyre}} = {} − {} = {}. Doubt by JCGM 100:2008 (k = 2; Welch–Satterthwaite where runs are few): 1 mm either way in reading and 1 mm in chalk marks, or the scatter of several runs where that is more, and a slip of 0.02 % (common practice, no source). What is wrong with a traveller that ran both falls out.",
+        about(sole.round.0, style),
+        about(tyre.round.0, style),
+        signed(taken.draw.0, style)
+    ))
+}
+
+fn signed(length: Length, style: Style) -> String {
+    if length < millimetres(0.0) {
+        format!("−{}", about(-length, style))
+    } else {
+        about(length, style)
+    }
+}
+
 /// What charring takes of the wheel's round.
 #[must_use]
 pub fn charred(lost: Length, style: Style) -> String {
@@ -143,7 +168,7 @@ pub fn charred(lost: Length, style: Style) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{charred, draw, hot_weld, lying, nip, round, seating, weld_took};
+    use super::{as_wanted, charred, draw, hot_weld, lying, nip, round, seating, weld_took, why};
     use crate::quantity::Measured;
     use crate::quantity::circumference::Draw;
     use crate::quantity::length::millimetres;
@@ -217,6 +242,9 @@ mod tests {
             weld_took(millimetres(9.25), style()),
             weld_took(millimetres(-2.0), style()),
             charred(millimetres(3.1), american()),
+            why(&sole, &tyre, &DrawTaken::of(&sole, &tyre).unwrap(), style()),
+            why(&tyre, &sole, &DrawTaken::of(&tyre, &sole).unwrap(), style()),
+            as_wanted(american()),
         ];
         insta::assert_snapshot!(rows.join("\n"), @r"
         Inside the tyre as it lies, cold: 4232 mm round, to 2 mm either way; 9 mm shorter than the sole was, 3 mm longer than before it was heated.
@@ -224,6 +252,9 @@ mod tests {
         This weld took 9.5 mm beside the piece that was cut out.
         This weld gave 2 mm back: look at the rounds again.
         Charred wood is no wood: 1/8 in of the draft goes with it (2π times its depth).
+        draw = round of the sole − round of the tyre = 4241 mm − 4229 mm = 12 mm. Doubt by JCGM 100:2008 (k = 2; Welch–Satterthwaite where runs are few): 1 mm either way in reading and 1 mm in chalk marks, or the scatter of several runs where that is more, and a slip of 0.02 % (common practice, no source). What is wrong with a traveller that ran both falls out.
+        draw = round of the sole − round of the tyre = 4229 mm − 4241 mm = −12 mm. Doubt by JCGM 100:2008 (k = 2; Welch–Satterthwaite where runs are few): 1 mm either way in reading and 1 mm in chalk marks, or the scatter of several runs where that is more, and a slip of 0.02 % (common practice, no source). What is wrong with a traveller that ran both falls out.
+        Within the doubt of the rounds the tire has the draft that is wanted: nothing more is to come off.
         ");
     }
 }
