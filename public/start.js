@@ -14,17 +14,22 @@
   // Unpacked in a worker, so that the page is painted meanwhile and says what it is waiting for.
   const unpacked = async (wasm, packed, unpacker) => {
     document.documentElement.dataset.gettingReady = "";
-    const response = await fetch(packed);
-    if (!response.ok) throw new Error(`${packed}: the host answered ${response.status}`);
-    const bytes = await inWorker(unpacker, { packed: await response.arrayBuffer(), address: new URL(wasm, location).href });
+    const bytes = await inWorker(unpacker, fetched(packed), new URL(wasm, location).href);
     return new Response(bytes, { headers: { "content-type": WASM } });
   };
-  const inWorker = (unpacker, { packed, address }) =>
+  const fetched = async (path) => {
+    const response = await fetch(path);
+    if (!response.ok) throw new Error(`${path}: the host answered ${response.status}`);
+    return response.arrayBuffer();
+  };
+  // The worker fetches the unpacker while the page fetches what is packed.
+  const inWorker = (unpacker, fetching, address) =>
     new Promise((resolve, reject) => {
       const worker = new Worker(unpacker);
       worker.onmessage = ({ data }) => (data.bytes ? resolve(data.bytes) : reject(new Error(data.error)));
       worker.onerror = (event) => reject(new Error(event.message || `${unpacker} cannot be started`));
-      worker.postMessage({ packed, address, keeps: "serviceWorker" in navigator }, [packed]);
+      const keeps = "serviceWorker" in navigator;
+      fetching.then((packed) => worker.postMessage({ packed, address, keeps }, [packed])).catch(reject);
     }).finally(() => delete document.documentElement.dataset.gettingReady);
 
   // `cargo xtask dist` and `cargo xtask serve` write both names; a build for development is not packed.

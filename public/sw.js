@@ -79,7 +79,8 @@ async function handedChecked({ path, sha256: expected }) {
 
 async function unpackChecked(from, packed) {
   const { path, sha256: expected } = BUILD.unpacked[from];
-  const bytes = await unpack(new Uint8Array(packed));
+  const [, unpacker] = await fetchChecked(UNPACKER);
+  const bytes = await unpack(new Uint8Array(packed), await unpacker.arrayBuffer());
   if ((await sha256(bytes)) !== expected) throw new Error(`${from}: other bytes came out than were packed`);
   return [path, new Response(bytes, { headers: { "content-type": "application/wasm" } })];
 }

@@ -1,13 +1,13 @@
 // Unpacks the app's wasm: in a worker of the page at the first start, in the service worker for each build that comes
-// later. The unpacker is a wasm of its own (`xtask/unpacker`), which `cargo xtask dist` writes into this script.
+// later. The unpacker is a wasm of its own (`xtask/unpacker`); `cargo xtask dist` writes its name and digest into this
+// script.
 "use strict";
 
-const UNPACKER = "UNPACKER_WASM";
+const UNPACKER = "UNPACKER_NAME";
 
 // The wasm that these bytes were packed from; damaged bytes give an error, or other bytes.
-async function unpack(packed) {
-  const bytes = Uint8Array.from(atob(UNPACKER), (letter) => letter.charCodeAt(0));
-  const { instance } = await WebAssembly.instantiate(bytes);
+async function unpack(packed, unpacker) {
+  const { instance } = await WebAssembly.instantiate(unpacker);
   const { memory, take, unpack, given } = instance.exports;
   const place = take(packed.length) >>> 0;
   new Uint8Array(memory.buffer, place, packed.length).set(packed);
@@ -33,9 +33,12 @@ async function handOver(address, bytes) {
 
 // In a worker of the page.
 if (!("registration" in self)) {
+  const unpacker = fetch(UNPACKER, { integrity: "UNPACKER_DIGEST" }).then((response) => response.arrayBuffer());
+  // If it fails, that is told below, where it is waited for.
+  unpacker.catch(() => {});
   self.onmessage = async ({ data: { packed, address, keeps } }) => {
     try {
-      const bytes = await unpack(new Uint8Array(packed));
+      const bytes = await unpack(new Uint8Array(packed), await unpacker);
       if (keeps) await handOver(address, bytes);
       self.postMessage({ bytes }, [bytes.buffer]);
     } catch (error) {

@@ -124,6 +124,34 @@ async fn what_the_page_unpacked_is_taken_over_if_it_is_what_was_built() {
     phone.close_but_for(&["sw.js", "worker", "404"]).await;
 }
 
+/// How the name of the unpacker ends: a build holds no other wasm that is not packed.
+const UNPACKER: &str = ".wasm";
+
+#[tokio::test]
+async fn without_its_unpacker_it_says_so_and_starts_once_the_host_has_it_again() {
+    let (site, built) = (Site::of(&programs::dist()), programs::dist());
+    for spoil in [Site::lose, Site::alter] {
+        site.take_up(&built);
+        spoil(&site, UNPACKER);
+        let server = Server::of(&site);
+        let device = Device::new("only", &server);
+        let phone = device.start().await;
+        phone.step("the host has no unpacker, or another");
+        phone.go("").await;
+        phone.see_words("#reload-panel", "Reload to carry on").await;
+        let kept = phone.ask(KEPT, json!([])).await;
+        phone.expect_same("kept", kept, json!([])).await;
+        phone.step("it has the right one again");
+        site.take_up(&built);
+        phone.tap_words_in("#reload-panel", "Reload").await;
+        phone.see_page("book").await;
+        phone.see_ready_without_a_network().await;
+        phone
+            .close_but_for(&["unpack", "404", "Failed to fetch"])
+            .await;
+    }
+}
+
 /// Counts the pictures the browser paints while the page says that it is getting ready.
 const COUNT_PAINTED: &str = r#"
 window.painted = 0;

@@ -167,13 +167,10 @@ fn shrink_wasm(machine: &Machine, path: &Path) -> Result<Names> {
         .as_ref()
         .context("wasm-opt is not installed")?;
     fs::write(path, prune::without_streams(&fs::read(path)?)?)?;
-    step::call(
-        Command::new(wasm_opt)
-            .arg("-Oz")
-            .arg(path)
-            .arg("-o")
-            .arg(path),
-    )?;
+    // What is reckoned twice is packed into less than what keeps it in one more local (*local-cse*).
+    let passes = ["-Oz", "-Oz", "--skip-pass=local-cse"];
+    let mut smaller = Command::new(wasm_opt);
+    step::call(smaller.args(passes).arg(path).arg("-o").arg(path))?;
     let (wasm, names) = shorten::imports(&fs::read(path)?)?;
     fs::write(path, locals::by_first_use(&alike::side_by_side(&wasm)?)?)?;
     Ok(names)

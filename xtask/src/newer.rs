@@ -108,7 +108,9 @@ fn newer_hash(hash: &str) -> String {
 fn changed(name: &str, bytes: &[u8], names: (&str, &str)) -> Result<Vec<u8>> {
     let ending = name.rsplit('.').next().unwrap_or_default();
     Ok(match ending {
-        "wasm" => replaced(bytes, WORDS).with_context(|| name.to_owned())?,
+        "wasm" if name.starts_with(APP) => {
+            replaced(bytes, WORDS).with_context(|| name.to_owned())?
+        }
         "css" => [bytes, STYLE.as_bytes()].concat(),
         "html" => {
             let page = replaced(bytes, PAGE).with_context(|| name.to_owned())?;
@@ -152,12 +154,16 @@ mod tests {
 
     #[test]
     fn code_page_and_style_differ_and_names_are_followed() {
-        assert_eq!(text("a_bg.wasm", "..Day book."), "..DAY BOOK.");
+        assert_eq!(
+            text("cartside-app-11_bg.wasm", "..Day book."),
+            "..DAY BOOK."
+        );
         assert_eq!(text("a.css", "p{}"), "p{}:root{--build:newer}");
         assert_eq!(text("a.js", "from './app-11.js'"), "from './app-22.js'");
         let page = text("index.html", "works without a network.\"> app-11.js");
         assert_eq!(page, "works without a network, newer.\"> app-22.js");
         assert_eq!(text("a.svg", "11"), "11");
+        assert_eq!(text("unpack-33.wasm", "Day book 11"), "Day book 11");
     }
 
     #[test]
@@ -167,7 +173,7 @@ mod tests {
 
     #[test]
     fn a_build_that_would_not_differ_is_refused() {
-        assert!(changed("a_bg.wasm", b"no such words", NAMES).is_err());
+        assert!(changed("cartside-app-11_bg.wasm", b"no such words", NAMES).is_err());
         assert!(changed("index.html", b"no such words", NAMES).is_err());
     }
 

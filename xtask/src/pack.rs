@@ -7,6 +7,8 @@ use std::fs;
 use std::path::Path;
 
 const PAGE: &str = "index.html";
+/// How the name of the app's wasm begins, and how it ends.
+const APP: (&str, &str) = ("cartside-app-", "_bg.wasm");
 /// What is added to the name of a packed file.
 const ENDING: &str = ".packed";
 
@@ -28,7 +30,7 @@ impl Packed {
 
 /// Puts the packed wasm in the place of the plain one, and has the page start from it.
 pub(crate) fn pack(folder: &Path) -> Result<Packed> {
-    let name = file_in(folder, ("", ".wasm"))?;
+    let name = file_in(folder, APP)?;
     let script = file_in(folder, unpacker::NAME)?;
     let bytes = fs::read(folder.join(&name))?;
     let small = cartside_pack::pack(&bytes);

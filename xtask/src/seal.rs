@@ -81,9 +81,10 @@ fn with_list(worker: &str, list: &BuildList, packed: &Packed) -> Result<String> 
     for (path, digest) in list {
         whole.update(format!("{digest}  {path}\n"));
     }
-    let named = unpacker::NAME.0;
-    let unpacker = list.keys().find(|path| path.starts_with(named));
-    let unpacker = unpacker.with_context(|| format!("the build has no {named}"))?;
+    let (begins, ends) = unpacker::NAME;
+    let is_script = |path: &&String| path.starts_with(begins) && path.ends_with(ends);
+    let unpacker = list.keys().find(is_script);
+    let unpacker = unpacker.with_context(|| format!("the build has no {begins}…{ends}"))?;
     let plain = json!({ "path": packed.name, "sha256": hex(&Sha256::digest(&packed.bytes)) });
     let build = json!({
         "digest": hex(&whole.finalize()),
@@ -144,6 +145,7 @@ mod tests {
 
     fn sealed(worker: &str, files: &[(&str, &str)]) -> Result<String> {
         let mut files = list(files);
+        files.insert("unpack-0.wasm".to_owned(), "32".to_owned());
         files.insert("unpack-1.js".to_owned(), "33".to_owned());
         with_list(worker, &files, &packed())
     }
@@ -200,7 +202,9 @@ mod tests {
 
     #[test]
     fn a_build_without_its_unpacker_is_refused() {
-        assert!(with_list(WORKER_TEXT, &list(&[("a", "11")]), &packed()).is_err());
+        for others in [[("a", "11")], [("unpack-0.wasm", "11")]] {
+            assert!(with_list(WORKER_TEXT, &list(&others), &packed()).is_err());
+        }
     }
 
     #[test]

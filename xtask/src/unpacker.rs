@@ -1,5 +1,5 @@
-//! Builds the little wasm that unpacks the app's, and puts it into the script that runs it: as text it is packed by
-//! every host, and script and wasm can never be of two builds.
+//! Builds the little wasm that unpacks the app's, and tells the script that runs it its name and digest, so that script
+//! and wasm can never be of two builds.
 
 use crate::machine::Machine;
 use crate::shared_build::SharedBuild;
@@ -20,10 +20,12 @@ const PACKAGE: &str = "cartside-unpacker";
 const SCRIPT: &str = "unpack.js";
 /// How its name begins in a build, and how that ends.
 pub(crate) const NAME: (&str, &str) = ("unpack-", ".js");
-/// Where the wasm belongs in the script, however it is quoted.
-const PLACE: &str = "UNPACKER_WASM";
+/// How the name of the wasm ends; it begins alike.
+const WASM_ENDING: &str = ".wasm";
+/// Where the name of the wasm belongs in the script, and where its digest, however they are quoted.
+const PLACES: [&str; 2] = ["UNPACKER_NAME", "UNPACKER_DIGEST"];
 
-/// Builds the unpacker into the script of a folder, and names that by what is in it.
+/// Builds the unpacker beside the script of a folder, and names each by what is in it.
 pub(crate) fn put_into(
     folder: &Path,
     machine: &Machine,
@@ -33,9 +35,10 @@ pub(crate) fn put_into(
     let wasm = build(machine, workspace, held)?;
     let script = folder.join(SCRIPT);
     let text = fs::read_to_string(&script).context("Trunk left no unpack.js")?;
-    let text = with_wasm(&text, &wasm)?;
+    let text = told(&text, &wasm)?;
     fs::remove_file(&script)?;
-    fs::write(folder.join(named(&text)), text)?;
+    fs::write(folder.join(named(&wasm, WASM_ENDING)), wasm)?;
+    fs::write(folder.join(named(text.as_bytes(), NAME.1)), text)?;
     Ok(())
 }
 
@@ -56,34 +59,46 @@ fn build(machine: &Machine, workspace: &Workspace, held: &SharedBuild) -> Result
     fs::read(&smaller).with_context(|| smaller.display().to_string())
 }
 
-fn with_wasm(script: &str, wasm: &[u8]) -> Result<String> {
-    if script.matches(PLACE).count() != 1 {
-        bail!("{SCRIPT} should hold {PLACE} exactly once");
+/// The script with the name and the digest of this wasm.
+fn told(script: &str, wasm: &[u8]) -> Result<String> {
+    let digest = format!("sha256-{}", STANDARD.encode(Sha256::digest(wasm)));
+    let mut script = script.to_owned();
+    for (place, words) in PLACES.iter().zip([named(wasm, WASM_ENDING), digest]) {
+        if script.matches(place).count() != 1 {
+            bail!("{SCRIPT} should hold {place} exactly once");
+        }
+        script = script.replace(place, &words);
     }
-    Ok(script.replace(PLACE, &STANDARD.encode(wasm)))
+    Ok(script)
 }
 
-/// The name of a script that holds this.
-fn named(script: &str) -> String {
-    let digest = Sha256::digest(script);
+/// The name of a file that holds this.
+fn named(bytes: &[u8], ending: &str) -> String {
+    let digest = Sha256::digest(bytes);
     let digest: String = digest.iter().take(8).map(|b| format!("{b:02x}")).collect();
-    format!("{}{digest}{}", NAME.0, NAME.1)
+    format!("{}{digest}{ending}", NAME.0)
 }
 
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
-    use super::{named, with_wasm};
+    use super::told;
 
     #[test]
-    fn the_script_holds_the_wasm_as_text() {
-        let script = with_wasm("run(\"UNPACKER_WASM\")", b"abc").unwrap();
-        assert_eq!(script, "run(\"YWJj\")");
-        assert_ne!(named(&script), named("run(\"YWJk\")"));
+    fn the_script_is_told_the_name_and_the_digest() {
+        let script = told("run(\"UNPACKER_NAME\", \"UNPACKER_DIGEST\")", b"abc").unwrap();
+        // SHA-256 of "abc" (FIPS 180-4): its first eight bytes, and all of it as OpenSSL writes it in base 64.
+        let (name, digest) = (
+            "unpack-ba7816bf8f01cfea.wasm",
+            "ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=",
+        );
+        assert_eq!(script, format!("run(\"{name}\", \"sha256-{digest}\")"));
     }
 
     #[test]
-    fn a_script_without_its_place_is_refused() {
-        assert!(with_wasm("run()", b"abc").is_err());
+    fn a_script_without_one_of_its_places_is_refused() {
+        for script in ["run()", "UNPACKER_NAME", "UNPACKER_DIGEST"] {
+            assert!(told(script, b"abc").is_err(), "{script}");
+        }
     }
 }
