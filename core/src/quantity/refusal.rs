@@ -249,7 +249,7 @@ fn minus(v: f64) -> String {
 /// Millimetres to the last decimal: rounded, a length just past an end would read like that end.
 fn in_millimetres(length: Length) -> String {
     if is_measurable(length) {
-        format!("{} mm", to_paper_mm(length)).replace('-', "−")
+        format!("{} mm", decimal(to_paper_mm(length), 6)).replace('-', "−")
     } else {
         "more than can be measured".to_owned()
     }
