@@ -1,7 +1,7 @@
 //! What is packed comes out again, and what is damaged on the way does no harm.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
 
-use cartside_pack::{MOST, pack, unpack};
+use cartside_pack::{Damaged, MOST, pack, unpack};
 use proptest::prelude::*;
 use wasm_encoder::{
     BlockType, CodeSection, ConstExpr, DataSection, Function, FunctionSection, GlobalSection,
@@ -148,16 +148,48 @@ fn what_only_begins_like_a_wasm_comes_out_again() {
     }
 }
 
+/// Packed, with other lengths of the whole and of what stands before the code.
+fn with_lengths(mut packed: Vec<u8>, whole: usize, before: usize) -> Vec<u8> {
+    packed[..4].copy_from_slice(&(whole as u32).to_le_bytes());
+    packed[4..8].copy_from_slice(&(before as u32).to_le_bytes());
+    packed
+}
+
 #[test]
 fn what_says_that_it_is_too_long_is_refused() {
-    for whole in [MOST as u32 + 1, u32::MAX] {
-        let mut packed = pack(&wasm(2)).unwrap();
-        packed[..4].copy_from_slice(&whole.to_le_bytes());
-        assert!(unpack(&packed).is_err(), "{whole}");
+    // Every byte comes in it, so that what follows its end can be read as some byte without end.
+    let all: Vec<u8> = (0..=255).chain(0..=255).collect();
+    let packed = pack(&all).unwrap();
+    let longer = unpack(&with_lengths(packed.clone(), 9_000, 9_000));
+    assert_eq!(longer.map(|bytes| bytes.len()), Ok(9_000));
+    let too_long = unpack(&with_lengths(packed.clone(), MOST + 1, MOST + 1));
+    assert_eq!(too_long.map(|bytes| bytes.len()), Err(Damaged));
+    for before in [513, u32::MAX as usize] {
+        let more_before = unpack(&with_lengths(packed.clone(), 512, before));
+        assert_eq!(more_before, Err(Damaged), "{before} before the code");
     }
-    let mut packed = pack(&wasm(2)).unwrap();
-    packed[4..8].copy_from_slice(&u32::MAX.to_le_bytes());
-    assert!(unpack(&packed).is_err(), "all of it before the code");
+}
+
+#[test]
+fn what_says_that_it_is_shorter_is_refused() {
+    // Its code comes last, so that only the size of the code tells that it is longer.
+    let wasm = wasm(3);
+    let wasm = &wasm[..end_of_code(&wasm)];
+    let packed = pack(wasm).unwrap();
+    assert_eq!(unpack(&packed).as_deref(), Ok(wasm));
+    let before = u32::from_le_bytes(packed[4..8].try_into().unwrap()) as usize;
+    for missing in 1..6 {
+        let shorter = with_lengths(packed.clone(), wasm.len() - missing, before);
+        assert_eq!(unpack(&shorter), Err(Damaged), "{missing} bytes shorter");
+    }
+}
+
+/// Where the code of this wasm ends.
+fn end_of_code(wasm: &[u8]) -> usize {
+    let parsed = wasmparser::Parser::new(0).parse_all(wasm);
+    let mut sections = parsed.filter_map(|payload| payload.unwrap().as_section());
+    let (_, code) = sections.find(|(id, _)| *id == 10).unwrap();
+    usize::try_from(code.end).unwrap()
 }
 
 #[test]
