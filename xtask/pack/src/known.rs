@@ -2,8 +2,8 @@
 //! and what is in its locals.
 
 use crate::copies::Copies;
-use crate::guess::{CONTEXTS, Guess, ROWS};
 use crate::kind::Kind;
+use crate::text::Text;
 use crate::types::Types;
 use alloc::vec::Vec;
 
@@ -25,23 +25,23 @@ pub(crate) fn mix(hash: u32, number: u32) -> u32 {
 #[derive(Clone, Copy, Default)]
 pub(crate) struct Value {
     /// The instruction that put it there.
-    op: u8,
+    pub(crate) op: u8,
     /// The last two bits of its type: 3 to 0 for i32, i64, f32, f64.
-    ty: u8,
+    pub(crate) ty: u8,
     /// That instruction with its operands, hashed.
-    full: u32,
+    pub(crate) full: u32,
     /// What was done to get it, through locals.
-    deep: u32,
+    pub(crate) deep: u32,
 }
 
 /// One block that is open.
 #[derive(Clone, Copy, Default)]
-struct Block {
-    op: u8,
+pub(crate) struct Block {
+    pub(crate) op: u8,
     /// The type of its result, if it has one.
     result: Option<u8>,
     /// How many values lay on the stack before it.
-    height: usize,
+    pub(crate) height: usize,
 }
 
 /// What stands before the byte that comes.
@@ -51,30 +51,33 @@ pub(crate) struct Known {
     pub(crate) types: Types,
     pub(crate) copies: Copies,
     /// The instruction whose operands come; 0 where an instruction comes, 255 where locals are declared.
-    op: u8,
+    pub(crate) op: u8,
     /// The instruction so far, hashed.
-    own: u32,
+    pub(crate) own: u32,
     /// The last eight instructions without their operands.
-    ops: u64,
+    pub(crate) ops: u64,
     /// The last eight instructions with their operands, the latest first.
-    full: [u32; 8],
-    /// The letters of the word so far.
-    word: u32,
-    stack: Vec<Value>,
-    blocks: Vec<Block>,
-    function: u32,
+    pub(crate) full: [u32; 8],
+    pub(crate) text: Text,
+    pub(crate) stack: Vec<Value>,
+    pub(crate) blocks: Vec<Block>,
+    pub(crate) function: u32,
     /// What is in each local, and of which type it is.
-    locals: [(u32, u8); LOCALS],
+    pub(crate) locals: [(u32, u8); LOCALS],
     /// The local of each type that was not used yet.
-    unused: [u8; 4],
-    /// The last locals used.
-    recent: [u32; 2],
+    pub(crate) unused: [u8; 4],
+    /// The last locals used, with a mark on those that took a value.
+    pub(crate) recent: [u32; 3],
+    /// The local that took a value last, until it is read.
+    pub(crate) unread: u32,
+    /// How many instructions the function has so far, and how many since a block began or ended.
+    pub(crate) steps: [u32; 2],
     /// One more than the offset last used with each address.
-    offsets: [u32; 256],
+    pub(crate) offsets: [u32; 256],
     /// How far the offset last loaded from, and last stored to, stood from the one before it.
-    moved: [u32; 2],
+    pub(crate) moved: [u32; 2],
     /// The last two operands of each kind.
-    last: [[u32; 2]; Kind::COUNT],
+    pub(crate) last: [[u32; 2]; Kind::COUNT],
 }
 
 impl Known {
@@ -87,111 +90,24 @@ impl Known {
             own: 0,
             ops: 0,
             full: [0; 8],
-            word: 0,
+            text: Text::default(),
             stack: Vec::new(),
             blocks: Vec::new(),
             function: 0,
             locals: [(0, 0); LOCALS],
             unused: [0; 4],
-            recent: [0; 2],
+            recent: [0; 3],
+            unread: 0,
+            steps: [0; 2],
             offsets: [0; 256],
             moved: [0; 2],
             last: [[0; 2]; Kind::COUNT],
         }
     }
 
-    /// Tells the guess all that the byte that comes may depend on.
-    pub(crate) fn tell(&self, kind: Kind, tree: usize, part: u32, guess: &mut Guess) {
-        let expected = |n: usize| self.copies.expected[n].map_or(0, |byte| u32::from(byte) + 1);
-        let twin = self.copies.expected[2].map_or(4, |_| u32::from(self.copies.trust[2]) & 3);
-        let here = mix(mix(tree as u32, part), u32::from(self.op));
-        let contexts = if kind.is_code() {
-            self.in_code(kind, &expected, twin)
-        } else {
-            self.in_data(&expected)
-        };
-        for (n, context) in contexts.into_iter().enumerate() {
-            let hash = mix(mix(here, n as u32 + 1), context);
-            guess.contexts[n] = (hash ^ hash >> 15).wrapping_mul(0x2c1b_3c6d);
-        }
-        guess.kind = tree;
-        let before = if self.op == 0 { self.ops & 255 } else { 0 };
-        guess.rows[1] = if kind.is_code() {
-            let op = usize::from(self.op) << 1 | usize::from(part != 0) | (before as usize) << 2;
-            256 + (op << 3 | (twin as usize) << 1 | usize::from(expected(1) > 0))
-        } else {
-            self.full[0] as usize & 255
-        } % ROWS;
-    }
-
-    fn in_code(&self, kind: Kind, expected: &dyn Fn(usize) -> u32, twin: u32) -> [u32; CONTEXTS] {
-        let ops = |count: u32| (self.ops & ((1 << (8 * count)) - 1)) as u32;
-        let (one, two, three) = (self.value(0), self.value(1), self.value(2));
-        let top = self.blocks.last().copied().unwrap_or_default();
-        let depth = self.stack.len().wrapping_sub(top.height) as u32;
-        let last = self.last[kind as usize];
-        let own = |number: u32| mix(self.function, number);
-        let (first, second) = match kind {
-            Kind::Load => (self.at_address(one), own(one.full)),
-            Kind::Store => (self.at_address(two), own(two.full)),
-            Kind::Get | Kind::Set => (mix(self.recent[0], self.recent[1]), own(self.recent[0])),
-            Kind::Call => (mix(one.deep, two.deep), mix(one.full, last[0])),
-            Kind::Branch => {
-                let open = self.blocks.len() as u32;
-                (mix(open, u32::from(top.op)), own(open))
-            }
-            Kind::Op => {
-                let types = u32::from(one.ty) << 2 | u32::from(two.ty);
-                (mix(mix(one.deep, two.deep), three.deep), mix(ops(3), types))
-            }
-            _ => (
-                mix(mix(one.deep, two.deep), three.deep),
-                mix(one.full, ops(1)),
-            ),
-        };
-        [
-            0,
-            ops(2),
-            mix(ops(4), (self.ops >> 32) as u32 & 0xffff),
-            mix(expected(2) << 9 | expected(3), twin),
-            mix(u32::from(top.op), mix(ops(1), depth)),
-            self.function,
-            mix(one.deep, ops(1)),
-            mix(last[0], last[1]),
-            first,
-            second,
-        ]
-    }
-
-    fn in_data(&self, expected: &dyn Fn(usize) -> u32) -> [u32; CONTEXTS] {
-        let length = self.stream.len();
-        let back = |n: usize| {
-            let place = length.wrapping_sub(n);
-            u32::from(self.stream.get(place).copied().unwrap_or(0))
-        };
-        let four = back(1) | back(2) << 8 | back(3) << 16 | back(4) << 24;
-        [
-            0,
-            back(1),
-            four & 0xffff,
-            four & 0xff_ffff,
-            four,
-            mix(four, back(5) | back(6) << 8),
-            mix(back(16), back(1)),
-            self.word,
-            mix(self.word, self.full[1]),
-            mix(length as u32 & 3, mix(back(4), expected(1))),
-        ]
-    }
-
-    fn value(&self, under: usize) -> Value {
+    pub(crate) fn value(&self, under: usize) -> Value {
         let place = self.stack.len().wrapping_sub(1 + under);
         self.stack.get(place).copied().unwrap_or_default()
-    }
-
-    /// The address with the offset last used with it.
-    fn at_address(&self, address: Value) -> u32 {
-        mix(address.full, self.offsets[address.full as usize & 255])
     }
 
     /// The one byte that can be reckoned to come: a local not used yet, or an offset as far on as the last one moved.
@@ -215,11 +131,7 @@ impl Known {
         self.op = 0;
         self.full.rotate_right(1);
         self.full[0] = u32::from(byte);
-        self.word = if byte.is_ascii_alphabetic() {
-            mix(self.word, u32::from(byte))
-        } else {
-            0
-        };
+        self.text.came(byte);
         self.copies.seek(&self.full, self.stream.len());
     }
 
@@ -240,7 +152,9 @@ impl Known {
         self.full = [0; 8];
         self.full[0] = self.types.number(function);
         (self.op, self.own) = (255, 0);
-        self.recent = [0; 2];
+        self.recent = [0; 3];
+        self.unread = 0;
+        self.steps = [0; 2];
         self.offsets = [0; 256];
         self.last = [[0; 2]; Kind::COUNT];
         self.locals = [(0, 0); LOCALS];
@@ -300,6 +214,12 @@ impl Known {
         self.full.rotate_right(1);
         self.full[0] = self.own;
         self.ops = self.ops << 8 | u64::from(self.op);
+        self.steps[0] += 1;
+        self.steps[1] = if matches!(self.op, 2..=5 | 11) {
+            0
+        } else {
+            self.steps[1] + 1
+        };
         self.copies.seek(&self.full, self.stream.len());
         self.copies.end_instruction(&self.stream, self.ops);
     }
@@ -387,7 +307,10 @@ impl Known {
     }
 
     pub(crate) fn get(&mut self, local: u32) {
-        self.recent = [local, self.recent[0]];
+        self.recent = [local, self.recent[0], self.recent[1]];
+        if self.unread == local.wrapping_add(1) {
+            self.unread = 0;
+        }
         let (deep, ty) = self.locals[local as usize & 255];
         self.push(deep, ty);
         self.used(local);
@@ -395,11 +318,13 @@ impl Known {
 
     /// A local takes a value, which stays on the stack if it is a *tee*.
     pub(crate) fn set(&mut self, local: u32, stays: bool) {
-        self.recent = [local | 256, self.recent[0]];
+        self.recent = [local | 256, self.recent[0], self.recent[1]];
         let value = self.pop();
         self.locals[local as usize & 255].0 = value.deep;
         if stays {
             self.push(value.deep, value.ty);
+        } else {
+            self.unread = local.wrapping_add(1);
         }
         self.used(local);
     }

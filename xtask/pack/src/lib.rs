@@ -9,11 +9,14 @@
 extern crate alloc;
 
 mod coder;
+mod contexts;
 mod copies;
+mod facts;
 mod guess;
 mod kind;
 mod known;
 mod pack;
+mod text;
 mod trees;
 mod types;
 mod unpack;
