@@ -1,8 +1,9 @@
 //! Guesses one bit from many contexts: what was seen in each is mixed by weights that learn on the way. Only whole
 //! numbers are used, so that every device reckons alike to the last bit.
 
+use crate::heap::many;
+use crate::trees;
 use alloc::boxed::Box;
-use alloc::vec;
 
 /// How many contexts each byte is guessed from.
 pub(crate) const CONTEXTS: usize = 10;
@@ -11,8 +12,10 @@ pub(crate) const EXPECTED: usize = 4;
 /// Rows of weights for each way of choosing one.
 pub(crate) const ROWS: usize = 64 << 8;
 
-/// How many bits number a cell.
-const CELL_BITS: u32 = 22;
+/// How many bits number a line of cells.
+const LINE_BITS: u32 = 18;
+/// How many cells are in a line.
+const CELLS: usize = 16;
 /// One input for each context and each expected byte, one that is always the same, and one that fills up.
 const INPUTS: usize = CONTEXTS + EXPECTED + 2;
 /// Ways of choosing a row of weights.
@@ -37,6 +40,11 @@ pub(crate) struct Hint {
     pub(crate) trust: u8,
 }
 
+/// Cells that are fetched from memory together.
+#[derive(Clone, Copy)]
+#[repr(align(64))]
+struct Line([u32; CELLS]);
+
 /// All that is learnt.
 pub(crate) struct Guess {
     /// A hash of each context of the byte that comes.
@@ -48,43 +56,43 @@ pub(crate) struct Guess {
     /// The kind of the byte that comes.
     pub(crate) kind: usize,
     /// A chance (16 bits), the last bits with a 1 before them (8), and which context it is of (8).
-    cells: Box<[u32]>,
+    cells: Box<[Line; 1 << LINE_BITS]>,
     /// The chance after each history of bits, for each context.
-    after: Box<[u16]>,
-    hinted: Box<[u16]>,
-    weights: Box<[[i32; INPUTS]]>,
-    finals: Box<[[i32; SETS]]>,
-    places: [usize; CONTEXTS],
-    met: [u32; CONTEXTS],
+    after: Box<[[u16; 256]; CONTEXTS]>,
+    hinted: [[u16; 64]; EXPECTED],
+    weights: Box<[[i32; INPUTS]; SETS * ROWS]>,
+    finals: Box<[[i32; SETS]; ROWS]>,
+    /// The nodes whose lines are known, and the line of each context with the check of its cells.
+    near: u32,
     hashes: [u32; CONTEXTS],
+    /// Which cell of each line is met, but for the last bits of the hash.
+    cell: u32,
+    met: [u32; CONTEXTS],
     inputs: [i32; INPUTS],
     sums: [i32; SETS],
     final_row: usize,
     mixed: u32,
-    stretch: Box<[i16]>,
-    squash: Box<[u16]>,
+    stretch: Box<[i16; 4096]>,
+    squash: Box<[u16; 4096]>,
 }
 
 impl Guess {
     pub(crate) fn new() -> Self {
         let squash = squash();
-        let mut after = vec![0; CONTEXTS << 8];
-        for (place, chance) in after.iter_mut().enumerate() {
-            *chance = at_first(place as u32 & 255);
-        }
         Self {
             contexts: [0; CONTEXTS],
             rows: [0; SETS],
             hints: [Hint::default(); EXPECTED],
             kind: 0,
-            cells: vec![0; 1 << CELL_BITS].into_boxed_slice(),
-            after: after.into_boxed_slice(),
-            hinted: vec![0xc000; EXPECTED << 6].into_boxed_slice(),
-            weights: vec![[ONE / 4; INPUTS]; SETS * ROWS].into_boxed_slice(),
-            finals: vec![[ONE / SETS as i32; SETS]; ROWS].into_boxed_slice(),
-            places: [0; CONTEXTS],
-            met: [0; CONTEXTS],
+            cells: many(Line([0; CELLS])),
+            after: many(core::array::from_fn(|history| at_first(history as u32))),
+            hinted: [[0xc000; 64]; EXPECTED],
+            weights: many([ONE / 4; INPUTS]),
+            finals: many([ONE / SETS as i32; SETS]),
+            near: 0,
             hashes: [0; CONTEXTS],
+            cell: 0,
+            met: [0; CONTEXTS],
             inputs: [0; INPUTS],
             sums: [0; SETS],
             final_row: 0,
@@ -101,32 +109,36 @@ impl Guess {
         self.rows[0] = self.kind << 8 | node;
         self.final_row = self.rows[0];
         let at = self.mix() + 2048;
-        self.mixed = u32::from(self.squash[at as usize]);
+        self.mixed = u32::from(self.squash[at as usize & 4095]);
         self.mixed.clamp(SUREST, 65_536 - SUREST)
     }
 
     /// Puts what each context saw at this node among the inputs.
     fn look_up(&mut self, node: u32) {
         // Nodes that follow each other lie in one line of the memory nearest to the processor.
-        let high = (node >> 4).wrapping_mul(0x9e37_79b1);
+        if node == u32::from(trees::ROOT) || node >> 4 != self.near {
+            self.near = node >> 4;
+            let high = self.near.wrapping_mul(0x9e37_79b1);
+            for (hash, context) in self.hashes.iter_mut().zip(&self.contexts) {
+                *hash = context.wrapping_add(high);
+                *hash ^= *hash >> 15;
+            }
+        }
+        self.cell = node;
         for n in 0..CONTEXTS {
-            let hash = self.contexts[n].wrapping_add(high);
-            let hash = hash ^ (hash >> 15);
-            let place = (hash >> (32 - CELL_BITS) ^ node & 15) as usize;
-            self.places[n] = place;
-            self.hashes[n] = hash;
-            self.met[n] = self.cells[place];
+            let hash = self.hashes[n];
+            self.met[n] = self.cells[line(hash)].0[cell(hash, node)];
         }
         for n in 0..CONTEXTS {
-            let found = self.met[n];
-            let own = FRESH | self.hashes[n] & 255;
-            let cell = if (found ^ self.hashes[n]) & 255 == 0 {
+            let (hash, found) = (self.hashes[n], self.met[n]);
+            let own = FRESH | hash & 255;
+            let cell = if (found ^ hash) & 255 == 0 {
                 found
             } else {
                 own
             };
             self.met[n] = cell;
-            let after = self.after[n << 8 | (cell >> 8 & 255) as usize];
+            let after = self.after[n][(cell >> 8 & 255) as usize];
             let direct = self.stretch[(cell >> 20) as usize];
             let by_history = self.stretch[usize::from(after >> 4)];
             self.inputs[n] = (i32::from(direct) + i32::from(by_history)) >> 1;
@@ -135,7 +147,7 @@ impl Guess {
 
     fn weigh_hints(&mut self) {
         for (n, hint) in self.hints.iter().enumerate() {
-            let chance = self.hinted[n << 6 | usize::from(hint.trust & 63)];
+            let chance = self.hinted[n][usize::from(hint.trust & 63)];
             let input = i32::from(self.stretch[usize::from(chance >> 4)]);
             self.inputs[CONTEXTS + n] = match hint.bit {
                 0 => 0,
@@ -149,14 +161,14 @@ impl Guess {
     fn mix(&mut self) -> i32 {
         let mut all = 0_i32;
         for set in 0..SETS {
-            let weights = &self.weights[set * ROWS + self.rows[set]];
+            let weights = &self.weights[set * ROWS + self.rows[set] % ROWS];
             let mut sum = 0_i32;
             for (weight, input) in weights.iter().zip(&self.inputs) {
                 sum = sum.wrapping_add(weight.wrapping_mul(*input));
             }
             let sum = (sum >> 16).clamp(-2047, 2047);
             self.sums[set] = sum;
-            all = all.wrapping_add(sum.wrapping_mul(self.finals[self.final_row][set]));
+            all = all.wrapping_add(sum.wrapping_mul(self.finals[self.final_row % ROWS][set]));
         }
         (all >> 16).clamp(-2047, 2047)
     }
@@ -166,7 +178,7 @@ impl Guess {
         self.learn_contexts(bit);
         for (n, hint) in self.hints.iter().enumerate() {
             if hint.bit > 0 {
-                let chance = &mut self.hinted[n << 6 | usize::from(hint.trust & 63)];
+                let chance = &mut self.hinted[n][usize::from(hint.trust & 63)];
                 approach(chance, (hint.bit == 2) == bit);
             }
         }
@@ -176,15 +188,17 @@ impl Guess {
     fn learn_contexts(&mut self, bit: bool) {
         let target = if bit { 65_535 } else { 0 };
         for n in 0..CONTEXTS {
-            let cell = self.met[n];
-            let history = cell >> 8 & 255;
-            approach(&mut self.after[n << 8 | history as usize], bit);
+            let met = self.met[n];
+            let history = met >> 8 & 255;
+            approach(&mut self.after[n][history as usize], bit);
             let seen = 31 - (history | 1).leading_zeros();
-            let chance = (cell >> 16) as i32;
+            let chance = (met >> 16) as i32;
             let step = (((target - chance) >> 1) * STEPS[seen as usize & 7] as i32) >> 15;
             let chance = (chance + step).clamp(16, 65_519) as u32;
             let history = history << 1 | u32::from(bit) | (history & 128);
-            self.cells[self.places[n]] = chance << 16 | (history & 255) << 8 | cell & 255;
+            let hash = self.hashes[n];
+            self.cells[line(hash)].0[cell(hash, self.cell)] =
+                chance << 16 | (history & 255) << 8 | met & 255;
         }
     }
 
@@ -192,18 +206,28 @@ impl Guess {
         let error = (target - self.mixed as i32) >> 4;
         for set in 0..SETS {
             let sum = self.sums[set];
-            let own = (target - i32::from(self.squash[(sum + 2048) as usize])) >> 4;
+            let own = (target - i32::from(self.squash[(sum + 2048) as usize & 4095])) >> 4;
             if own.abs() < SKIP {
                 continue;
             }
-            let weights = &mut self.weights[set * ROWS + self.rows[set]];
+            let weights = &mut self.weights[set * ROWS + self.rows[set] % ROWS];
             for (weight, input) in weights.iter_mut().zip(&self.inputs) {
                 *weight = weight.wrapping_add((input * (own * 12) + 0x2000) >> 14);
             }
-            let weight = &mut self.finals[self.final_row][set];
+            let weight = &mut self.finals[self.final_row % ROWS][set];
             *weight = weight.wrapping_add((sum * error + 0x800) >> 12);
         }
     }
+}
+
+/// The line that has this hash.
+fn line(hash: u32) -> usize {
+    (hash >> (32 - LINE_BITS)) as usize
+}
+
+/// The cell of this node in the line that has this hash.
+fn cell(hash: u32, node: u32) -> usize {
+    (hash >> (28 - LINE_BITS) ^ node) as usize % CELLS
 }
 
 /// Moves a chance a little towards what came.
@@ -220,8 +244,8 @@ fn at_first(history: u32) -> u16 {
 }
 
 /// 65 536 / (1 + e^(-x/256)) for each x from -2048 on.
-fn squash() -> Box<[u16]> {
-    let mut table = vec![0; 4096];
+fn squash() -> Box<[u16; 4096]> {
+    let mut table = many(0_u16);
     // e^(-1/256), in 2^-32.
     let step = 4_278_222_805;
     let mut power = 1_u64 << 32;
@@ -232,12 +256,12 @@ fn squash() -> Box<[u16]> {
         power = (power * step) >> 32;
     }
     table[0] = table[1];
-    table.into_boxed_slice()
+    table
 }
 
 /// The inverse of [`squash`], by the first twelve bits of a chance.
-fn stretch(squash: &[u16]) -> Box<[i16]> {
-    let mut table = vec![2047; 4096];
+fn stretch(squash: &[u16; 4096]) -> Box<[i16; 4096]> {
+    let mut table = many(2047_i16);
     let mut from = 0;
     for (n, chance) in squash.iter().enumerate() {
         let until = usize::from(*chance >> 4);
@@ -246,5 +270,5 @@ fn stretch(squash: &[u16]) -> Box<[i16]> {
             from += 1;
         }
     }
-    table.into_boxed_slice()
+    table
 }

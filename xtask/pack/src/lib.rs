@@ -13,6 +13,7 @@ mod contexts;
 mod copies;
 mod facts;
 mod guess;
+mod heap;
 mod kind;
 mod known;
 mod pack;
