@@ -46,6 +46,7 @@ engines! {
     }
     typing {
         what_is_typed_outlives_a_reload_and_a_kill_until_it_is_saved [runs runs "fails there now and then, and why is not known yet"]
+        a_number_and_a_day_outlive_a_reload_and_a_kill_until_they_are_taken [runs runs runs]
     }
     devices {
         a_clock_ten_years_off_decides_nothing [runs "a script run before the page does not reach its clock there" runs]
