@@ -92,8 +92,10 @@ pub fn put_back(shop: Workshop) {
         for (name, text) in draft::all(shop, &beginning(&page)).await {
             match field(&name, &page) {
                 Some(field) if text_in(&field) != text => put(&field, &text),
-                // What was put back a moment ago is not saved yet.
-                Some(field) if !is_restored(&field) => draft::drop_it(shop, name),
+                // What was put back a moment ago is not saved yet, nor is what is being typed.
+                Some(field) if !is_restored(&field) && !is_focused(&field) => {
+                    draft::drop_it(shop, name)
+                }
                 _ => {}
             }
         }
@@ -104,9 +106,12 @@ fn is_restored(field: &Element) -> bool {
     label_of(field).is_some_and(|label| label.has_attribute(RESTORED))
 }
 
+fn is_focused(field: &Element) -> bool {
+    document().active_element().as_ref() == Some(field)
+}
+
 fn put(field: &Element, text: &str) {
-    let focused = document().active_element().as_ref() == Some(field);
-    if !focused {
+    if !is_focused(field) {
         enter(field, text);
         if let Some(label) = label_of(field) {
             drop(label.set_attribute(RESTORED, ""));

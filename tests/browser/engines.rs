@@ -47,9 +47,10 @@ engines! {
     typing {
         what_is_typed_outlives_a_reload_and_a_kill_until_it_is_saved [runs runs "fails there now and then, and why is not known yet"]
         a_number_and_a_day_outlive_a_reload_and_a_kill_until_they_are_taken [runs runs runs]
+        what_is_typed_before_its_page_has_quite_arrived_is_kept [runs runs runs]
     }
     devices {
-        a_clock_ten_years_off_decides_nothing [runs "a script run before the page does not reach its clock there" runs]
+        a_clock_ten_years_off_decides_nothing [runs runs runs]
         a_device_copied_from_another_takes_a_name_of_its_own [runs runs runs]
         a_cart_begun_on_two_devices_is_shown_as_one [runs runs "fails there now and then, and why is not known yet"]
     }

@@ -186,6 +186,31 @@ async fn a_count(phone: &Browser<'_>) {
     phone.see_typed_exactly("").await;
 }
 
+/// Holds back what is to be done in the next frame, until it is let go.
+const NO_FRAME: &str = r#"
+const inTime = window.requestAnimationFrame.bind(window), held = [];
+window.requestAnimationFrame = (act) => (window.holds ? held.push(act) : inTime(act));
+window.letGo = () => { window.holds = false; held.splice(0).forEach((act) => inTime(act)); };"#;
+
+pub async fn what_is_typed_before_its_page_has_quite_arrived_is_kept(engine: Engine) {
+    let server = Server::start();
+    let device = engine.device("only", &server);
+    let phone = device.start().await;
+    phone.before_each_page(NO_FRAME).await;
+    phone.go("").await;
+    let cart = phone.begin_a_cart().await;
+    phone.ask("window.holds = true;", json!([])).await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.write_into("Remark", "Typed at once").await;
+    settled(&phone).await;
+    phone.step("the frame comes in which what was typed before is put back");
+    phone.ask("window.letGo();", json!([])).await;
+    settled(&phone).await;
+    phone.reload().await;
+    see_in_field(&phone, "Remark", "Typed at once").await;
+    phone.close().await;
+}
+
 async fn see_in_field(phone: &Browser<'_>, label: &str, text: &str) {
     let expected = format!("“{text}” in the field “{label}”");
     let script = "const e = field(arguments[0]); return !!e && e.value === arguments[1];";
