@@ -1,6 +1,7 @@
 //! What is begun and not yet saved: typing, and a picture being waited for. It outlives the page.
 
 use cartside_core::daybook::EntryId;
+use cartside_core::survey::Slot;
 use cartside_core::wheel::Part;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -11,6 +12,11 @@ use crate::workshop::{Notice, Workshop, sentence};
 /// The name of the draft that waits for a picture of a part.
 pub fn of_picture(vehicle: EntryId, part: Part) -> String {
     format!("picture/{vehicle}/{}", part.code())
+}
+
+/// The name of the draft of a number that is typed as an answer.
+pub fn of_number(vehicle: EntryId, slot: Slot) -> String {
+    format!("number/{vehicle}/{}", slot.code())
 }
 
 /// Keeps a draft; an empty text drops it.

@@ -14,7 +14,7 @@ use crate::markup::typed;
 use crate::workshop::Workshop;
 
 /// The fields whose typing is kept: what is written into the book, and nothing that only searches.
-const KEPT: &str = "main label.field input[type=text], main label.field textarea";
+const KEPT: &str = "main label.field input:is([type=text], [type=date]), main label.field textarea";
 
 /// Marks the label of a field in which something stands again; the style says so in words.
 const RESTORED: &str = "data-restored";
@@ -92,8 +92,10 @@ pub fn put_back(shop: Workshop) {
         for (name, text) in draft::all(shop, &beginning(&page)).await {
             match field(&name, &page) {
                 Some(field) if text_in(&field) != text => put(&field, &text),
-                // What was put back a moment ago is not saved yet.
-                Some(field) if !is_restored(&field) => draft::drop_it(shop, name),
+                // What was put back a moment ago is not saved yet, nor is what is being typed.
+                Some(field) if !is_restored(&field) && !is_focused(&field) => {
+                    draft::drop_it(shop, name)
+                }
                 _ => {}
             }
         }
@@ -104,16 +106,13 @@ fn is_restored(field: &Element) -> bool {
     label_of(field).is_some_and(|label| label.has_attribute(RESTORED))
 }
 
+fn is_focused(field: &Element) -> bool {
+    document().active_element().as_ref() == Some(field)
+}
+
 fn put(field: &Element, text: &str) {
-    let focused = document().active_element().as_ref() == Some(field);
-    if !focused {
-        let set = Reflect::set(field, &"value".into(), &JsValue::from_str(text));
-        let init = EventInit::new();
-        init.set_bubbles(true);
-        if let (Ok(true), Ok(event)) = (set, Event::new_with_event_init_dict("input", &init)) {
-            // The page's own ear takes it as if it were typed again.
-            drop(field.dispatch_event(&event));
-        }
+    if !is_focused(field) {
+        enter(field, text);
         if let Some(label) = label_of(field) {
             drop(label.set_attribute(RESTORED, ""));
             // What stands again is not to be overlooked in a part that is folded.
@@ -121,6 +120,27 @@ fn put(field: &Element, text: &str) {
                 drop(fold.set_attribute("open", ""));
             }
         }
+    }
+}
+
+/// Puts a text into a field, which the page's own ear takes as if it were typed.
+fn enter(field: &Element, text: &str) {
+    let set = Reflect::set(field, &"value".into(), &JsValue::from_str(text));
+    let init = EventInit::new();
+    init.set_bubbles(true);
+    if let (Ok(true), Ok(event)) = (set, Event::new_with_event_init_dict("input", &init)) {
+        drop(field.dispatch_event(&event));
+    }
+}
+
+/// Puts what a key stands for into the field with this label, so that it is kept as what is typed there.
+pub fn choose(label: &str, text: &str) {
+    let page = page();
+    if let Some(field) = field(&format!("{}{label}", beginning(&page)), &page) {
+        if let Some(label) = label_of(&field) {
+            drop(label.remove_attribute(RESTORED));
+        }
+        enter(&field, text);
     }
 }
 

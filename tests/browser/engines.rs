@@ -45,18 +45,21 @@ engines! {
         what_is_written_in_one_tab_shows_in_the_other [runs runs runs]
     }
     typing {
-        what_is_typed_outlives_a_reload_and_a_kill_until_it_is_saved [runs runs "fails there now and then, and why is not known yet"]
+        what_is_typed_outlives_a_reload_and_a_kill_until_it_is_saved [runs runs runs]
+        a_number_and_a_day_outlive_a_reload_and_a_kill_until_they_are_taken [runs runs runs]
+        what_is_typed_before_its_page_has_quite_arrived_is_kept [runs runs runs]
     }
     devices {
-        a_clock_ten_years_off_decides_nothing [runs "a script run before the page does not reach its clock there" runs]
+        a_clock_ten_years_off_decides_nothing [runs runs runs]
         a_device_copied_from_another_takes_a_name_of_its_own [runs runs runs]
-        a_cart_begun_on_two_devices_is_shown_as_one [runs runs "fails there now and then, and why is not known yet"]
+        a_cart_begun_on_two_devices_is_shown_as_one [runs runs runs]
     }
     arriving {
         a_field_that_has_the_focus_keeps_it [runs runs runs]
     }
     trouble {
         where_storage_is_refused_it_says_so_and_takes_nothing [runs runs runs]
+        in_a_private_window_it_works_and_promises_nothing [runs runs runs]
         a_lost_connection_is_opened_once_more [runs runs runs]
         a_newer_tab_is_never_blocked_and_this_one_says_so [runs runs runs]
     }
@@ -72,7 +75,7 @@ engines! {
     newer {
         a_newer_build_waits_says_so_and_takes_over_when_told [runs runs runs]
         a_newer_build_takes_over_only_when_what_is_typed_is_kept [runs runs runs]
-        two_tabs_change_to_the_newer_each_in_its_own_time [runs runs "fails there now and then, and why is not known yet"]
+        two_tabs_change_to_the_newer_each_in_its_own_time [runs runs runs]
         a_newer_build_that_is_not_whole_keeps_the_older [runs runs runs]
         a_first_build_that_is_not_whole_says_that_it_needs_the_network [runs runs runs]
         what_is_damaged_on_the_device_is_fetched_anew [runs runs runs]

@@ -26,6 +26,7 @@ async fn an_erased_picture_goes_everywhere_and_never_comes_back_unasked() {
     tablet.bring_in(&before.path, lines, 1).await;
     tablet.open_part(&cart, "near/spoke-3").await;
     tablet.see_so_many(1, "img[data-picture]").await;
+    tablet.remark("Written beside the picture").await;
 
     phone.step("erased: bytes and thumbnail are gone, in both places");
     phone.open_part(&cart, "near/spoke-3").await;
@@ -49,13 +50,31 @@ async fn an_erased_picture_goes_everywhere_and_never_comes_back_unasked() {
     tablet.open_part(&cart, "near/spoke-3").await;
     tablet.see_no("img[data-picture]").await;
 
-    phone.step("a file that still has the bytes does not bring them back");
+    phone.step("a file that still has the bytes brings its remark and not the bytes");
     phone.choose_to_bring_in(&old.path).await;
-    phone.see_it_would_add(0, 0).await;
+    phone.see_it_would_add(1, 0).await;
     phone
         .see_words("main", "1 picture would stay out: erased")
         .await;
+    phone.bring_in(&old.path, 1, 0).await;
     see_pictures_stored(&phone, 0).await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.see_so_many(1, "[data-remark]").await;
+    phone.see_no("img[data-picture]").await;
+
+    phone.step("they meet again, each way, and each meets the old file: it stays gone");
+    let of_phone = phone.carry_out().await;
+    let of_tablet = tablet.carry_out().await;
+    for (browser, met) in [(&tablet, &of_phone), (&phone, &of_tablet), (&tablet, &old)] {
+        browser.bring_in(&met.path, 0, 0).await;
+        see_pictures_stored(browser, 0).await;
+        browser.reload().await;
+        browser.open_part(&cart, "near/spoke-3").await;
+        browser.see_so_many(1, "[data-remark]").await;
+        browser.see_no("img[data-picture]").await;
+    }
+    assert!(of_phone.pictures().is_empty() && of_tablet.pictures().is_empty());
+    assert_eq!(of_phone.lines(), of_tablet.lines());
     tablet.close().await;
     phone.close().await;
 }

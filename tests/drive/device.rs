@@ -42,11 +42,11 @@ impl Device {
         }
     }
 
-    /// A device with Chromium on which only private windows are opened.
-    pub fn private(name: &str, server: &Server) -> Device {
+    /// The same device, on which only private windows are opened.
+    pub fn private(self) -> Device {
         Device {
             private: true,
-            ..Device::new(name, server)
+            ..self
         }
     }
 

@@ -41,7 +41,7 @@ pub(super) struct Folders<'a> {
     pub(super) profile: &'a Path,
     /// Where it puts files.
     pub(super) downloads: &'a Path,
-    /// Whether only private windows are opened, as far as the engine can be told so.
+    /// Whether only private windows are opened.
     pub(super) private: bool,
 }
 
@@ -100,16 +100,19 @@ fn firefox(folders: &Folders<'_>) -> Value {
                 // A killed browser is not to come back by halves.
                 "browser.sessionstore.resume_from_crash": false,
                 "toolkit.startup.max_resumed_crashes": -1,
+                // Every window a private one.
+                "browser.privatebrowsing.autostart": folders.private,
             },
         },
     })
 }
 
 fn webkit(folders: &Folders<'_>) -> Value {
+    let kept = if folders.private { "private" } else { "kept" };
     json!({
         "webkitgtk:browserOptions": {
             "binary": programs::python(),
-            "args": [programs::webkit_window(), folders.profile, folders.downloads],
+            "args": [programs::webkit_window(), folders.profile, folders.downloads, kept],
         },
     })
 }

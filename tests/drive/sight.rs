@@ -11,7 +11,14 @@ use super::browser::Browser;
 use super::engine::Engine;
 
 /// How long a page may take to show what is expected of it.
-const PATIENCE: Duration = Duration::from_secs(15);
+const PATIENCE: Duration = Duration::from_secs(25);
+/// How long it may take while the app, or a newer build, is being unpacked: seconds of a processor, and of one that many
+/// tests share more than a page is given.
+const UNPACKING: Duration = Duration::from_secs(90);
+/// Whether something is being unpacked, by the page or by a worker that is being installed.
+const UNPACKS: &str = r#"
+if ("gettingReady" in document.documentElement.dataset) return true;
+return navigator.serviceWorker?.getRegistration().then((registration) => !!registration?.installing) ?? false;"#;
 /// How often it is looked at.
 const LOOK_EVERY: Duration = Duration::from_millis(25);
 
@@ -32,6 +39,33 @@ const field = (words) => {
   return label?.control ?? label?.querySelector("input, textarea") ?? document.querySelector(`[aria-label="${words}"]`);
 };
 "#;
+
+/// How long is waited for one thing.
+struct Patience {
+    until: Instant,
+    at_most: Instant,
+}
+
+impl Patience {
+    fn begins() -> Patience {
+        let now = Instant::now();
+        Patience {
+            until: now + PATIENCE,
+            at_most: now + UNPACKING,
+        }
+    }
+
+    /// Whether it should have come by now. As long as something is being unpacked the time does not begin.
+    async fn is_over(&mut self, browser: &Browser<'_>) -> bool {
+        let now = Instant::now();
+        if now > self.until && now < self.at_most {
+            if browser.try_ask(UNPACKS, json!([])).await == Ok(json!(true)) {
+                self.until = now + PATIENCE;
+            }
+        }
+        now > self.until
+    }
+}
 
 impl Browser<'_> {
     /// Opens an address of the app: what follows its root, such as `#/begin`.
@@ -237,20 +271,20 @@ impl Browser<'_> {
 
     /// Waits until a script gives something other than null or false, and gives that.
     pub async fn wait_for(&self, expected: &str, script: &str, arguments: Value) -> Value {
-        let until = Instant::now() + PATIENCE;
+        let mut patience = Patience::begins();
         loop {
             // A page that is just being left cannot answer; the next one will.
             let answer = self.try_ask(script, arguments.clone()).await;
             match answer {
                 Ok(value) if !value.is_null() && value != json!(false) => return value,
-                _ if Instant::now() > until => self.fail(expected).await,
+                _ if patience.is_over(self).await => self.fail(expected).await,
                 _ => tokio::time::sleep(LOOK_EVERY).await,
             }
         }
     }
 
     async fn tap_found(&self, what: &str, script: &str, arguments: Value) {
-        let until = Instant::now() + PATIENCE;
+        let mut patience = Patience::begins();
         loop {
             let found = self.try_element(script, arguments.clone()).await;
             let said = match found {
@@ -260,7 +294,7 @@ impl Browser<'_> {
                 },
                 None => "it is not there".to_owned(),
             };
-            if Instant::now() > until {
+            if patience.is_over(self).await {
                 self.fail(&format!("{what} can be tapped; {said}")).await;
             }
             tokio::time::sleep(LOOK_EVERY).await;
@@ -268,11 +302,11 @@ impl Browser<'_> {
     }
 
     async fn element(&self, what: &str, script: &str, arguments: Value) -> WebElement {
-        let until = Instant::now() + PATIENCE;
+        let mut patience = Patience::begins();
         loop {
             match self.try_element(script, arguments.clone()).await {
                 Some(element) => return element,
-                None if Instant::now() > until => self.fail(what).await,
+                None if patience.is_over(self).await => self.fail(what).await,
                 None => tokio::time::sleep(LOOK_EVERY).await,
             }
         }

@@ -1,7 +1,8 @@
 """A window of WebKitGTK for WebKitWebDriver to drive, whose storage stays in a folder.
 
 MiniBrowser throws its storage away at the end of every automated session, and what is asked of the book is what
-remains after the end. Called with the folders for storage and for downloads.
+remains after the end. Called with the folders for storage and for downloads, and whether what is stored is kept there
+(`kept`) or forgotten at the end as a private window forgets it (`private`).
 """
 
 import os
@@ -13,17 +14,21 @@ gi.require_version("Gtk", "3.0")
 gi.require_version("WebKit2", "4.1")
 from gi.repository import GLib, Gtk, WebKit2  # noqa: E402
 
-STORAGE, DOWNLOADS = sys.argv[1:3]
+STORAGE, DOWNLOADS, KEPT = sys.argv[1:4]
 EARLY = os.path.join(STORAGE, "before-each-page.js")
 
 
 def web_context():
-    manager = WebKit2.WebsiteDataManager(base_data_directory=STORAGE, base_cache_directory=STORAGE)
-    context = WebKit2.WebContext(website_data_manager=manager)
+    context = WebKit2.WebContext.new_ephemeral() if KEPT == "private" else keeping_context()
     context.set_automation_allowed(True)
     context.connect("automation-started", on_automation_started)
     context.connect("download-started", on_download_started)
     return context
+
+
+def keeping_context():
+    manager = WebKit2.WebsiteDataManager(base_data_directory=STORAGE, base_cache_directory=STORAGE)
+    return WebKit2.WebContext(website_data_manager=manager)
 
 
 def on_automation_started(context, session):

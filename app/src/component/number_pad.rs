@@ -4,7 +4,9 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent};
 
-use crate::markup::{Piece, heard, live, sheet, tap};
+use crate::draft;
+use crate::markup::{Hole, Piece, heard, live, sheet, tap};
+use crate::workshop::{Workshop, workshop};
 
 /// Digits alone, for counts.
 pub const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
@@ -24,12 +26,53 @@ pub const SHARES: [&str; 12] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "."
 /// The key that sets a fraction off from the whole number before it.
 const BLANK: &str = "space";
 
-/// A number being typed: the label of the field, the keys there are, what is typed so far, why what was typed is not
-/// taken (empty while nothing is wrong), what takes it and what goes back without it.
+/// What is typed on a pad. Copies are the same; its own signals live as long as the pad stands.
+#[derive(Clone, Copy)]
+struct Typing {
+    shop: Workshop,
+    typed: RwSignal<String>,
+    /// The name of its draft.
+    draft: RwSignal<String>,
+    /// Whether it came back from its draft.
+    restored: RwSignal<bool>,
+}
+
+impl Typing {
+    /// Goes on with what was typed before and not taken.
+    fn begin(typed: RwSignal<String>, draft: String) -> Typing {
+        let typing = Typing {
+            shop: workshop(),
+            typed,
+            draft: RwSignal::new(draft.clone()),
+            restored: RwSignal::new(false),
+        };
+        draft::find(typing.shop, draft, move |text| {
+            let empty = typed.try_with_untracked(String::is_empty) == Some(true);
+            // Where the pad is gone, what is typed on another is let be.
+            if empty && typing.restored.try_set(true).is_none() {
+                typed.set(text);
+            }
+        });
+        typing
+    }
+
+    fn change(self, how: &dyn Fn(&mut String)) {
+        let mut text = self.typed.get_untracked();
+        how(&mut text);
+        draft::keep(self.shop, self.draft.get_untracked(), text.clone());
+        self.restored.set(false);
+        self.typed.set(text);
+    }
+}
+
+/// A number being typed: the label of the field, the keys there are, what is typed so far, the name of the draft that
+/// keeps it, why what was typed is not taken (empty while nothing is wrong), what takes it and what goes back without it.
+/// Whoever takes it drops the draft.
 pub fn number_pad(
     label: &'static str,
     keys: &'static [&'static str],
     typed: RwSignal<String>,
+    draft: String,
     refused: impl Fn() -> String + 'static,
     accept: impl Fn() + 'static,
     leave: impl Fn() + 'static,
@@ -38,7 +81,7 @@ pub fn number_pad(
         "<button type=button class=key data-key=leave on:click={}>Back</button>",
         tap(leave)
     );
-    number_pad_beside(label, keys, typed, refused, accept, back)
+    number_pad_beside(label, keys, typed, draft, refused, accept, back)
 }
 
 /// As [`number_pad`], with another key in the place of the one that goes back.
@@ -46,6 +89,7 @@ pub fn number_pad_beside(
     label: &'static str,
     keys: &'static [&'static str],
     typed: RwSignal<String>,
+    draft: String,
     refused: impl Fn() -> String + 'static,
     accept: impl Fn() + 'static,
     beside: Piece,
@@ -55,10 +99,11 @@ pub fn number_pad_beside(
     } else {
         "pad digits"
     };
-    let keys: Vec<Piece> = keys.iter().map(|key| digit(typed, key)).collect();
+    let typing = Typing::begin(typed, draft);
+    let keys: Vec<Piece> = keys.iter().map(|key| digit(typing, key)).collect();
     sheet!(
         "<form class=number on:submit={} on:keydown={}>\
-         <div class=typing><p class=strong>{}</p>\
+         <div class=typing>{}\
          <output class=typed data-typed aria-label=\"Typed so far\">{}</output></div>\
          <p class=refusal role=alert>{}</p><div class={}>{}</div><div class=taking>{}\
          <button type=button class=key data-key=erase on:click={}>Rub out one</button>\
@@ -67,28 +112,32 @@ pub fn number_pad_beside(
             submit.prevent_default();
             accept();
         }),
-        heard(move |pressed| by_keyboard(typed, &pressed)),
-        label,
+        heard(move |pressed| by_keyboard(typing, &pressed)),
+        live(move || sheet!(
+            "<p class=strong data-restored={}>{}</p>",
+            Hole::Flag(typing.restored.get()),
+            label
+        )),
         live(move || typed.get()),
         live(refused),
         class,
         keys,
         beside,
-        tap(move || typed.update(rub_out))
+        tap(move || typing.change(&rub_out))
     )
 }
 
-fn digit(typed: RwSignal<String>, digit: &'static str) -> Piece {
+fn digit(typing: Typing, digit: &'static str) -> Piece {
     sheet!(
         "<button type=button class=key data-digit={} on:click={}>{}</button>",
         digit,
-        tap(move || typed.update(|text| type_on(text, digit))),
+        tap(move || typing.change(&|text| type_on(text, digit))),
         digit
     )
 }
 
 /// A keyboard's figures, signs and letters are typed too; a blank and Enter tap the key in focus instead.
-fn by_keyboard(typed: RwSignal<String>, pressed: &Event) {
+fn by_keyboard(typing: Typing, pressed: &Event) {
     let Some(pressed) = pressed.dyn_ref::<KeyboardEvent>() else {
         return;
     };
@@ -98,8 +147,8 @@ fn by_keyboard(typed: RwSignal<String>, pressed: &Event) {
     let key = pressed.key();
     let mut signs = key.chars();
     match (signs.next(), signs.next()) {
-        (Some(sign), None) if !sign.is_whitespace() => typed.update(|text| text.push(sign)),
-        _ if key == "Backspace" => typed.update(rub_out),
+        (Some(sign), None) if !sign.is_whitespace() => typing.change(&|text| text.push(sign)),
+        _ if key == "Backspace" => typing.change(&rub_out),
         _ => {}
     }
 }

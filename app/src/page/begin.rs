@@ -42,11 +42,11 @@ struct Beginning {
 }
 
 impl Beginning {
-    fn new() -> Beginning {
+    fn new(shop: Workshop) -> Beginning {
         Beginning {
             chosen: RwSignal::new(Chosen::default()),
-            spokes: Pad::closed(),
-            felloes: Pad::closed(),
+            spokes: Pad::closed(shop, "number/spokes"),
+            felloes: Pad::closed(shop, "number/felloes"),
             saving: RwSignal::new(false),
             refusal: RwSignal::new(String::new()),
         }
@@ -119,7 +119,7 @@ impl Beginning {
 /// Begin a vehicle in four taps.
 pub fn page() -> Piece {
     let shop = workshop();
-    let beginning = Beginning::new();
+    let beginning = Beginning::new(shop);
     let take_spokes: Take = Rc::new(move |spokes| beginning.take_spokes(spokes));
     let finish: Take = Rc::new(move |felloes| beginning.finish(shop, felloes));
     live(move || {

@@ -17,6 +17,7 @@ use crate::page::wheel::decided::decided_cards;
 use crate::page::wheel::no_wheel;
 use crate::page::wheel::standing::still_held;
 use crate::route::Route;
+use crate::typing;
 use crate::workshop::{Notice, Step, Workshop, workshop};
 
 /// A decision in the making. Copies are the same; its signals live as long as its page.
@@ -40,6 +41,9 @@ const MONTHS: [(&str, u32, &str); 3] = [
     ("6-months", 6, "In 6 months"),
     ("a-year", 12, "In a year"),
 ];
+
+/// The label of the day to look again.
+const LOOK_AGAIN: &str = "Look again by";
 
 impl Deciding {
     /// Begins with what is decided already, if anything is.
@@ -270,19 +274,20 @@ fn look_again_and_name(deciding: Deciding) -> Piece {
     let today = today.get(..10).and_then(Day::read);
     let keys = MONTHS.into_iter().filter_map(|(code, months, label)| {
         let day = today.as_ref()?.months_later(months).as_str().to_owned();
-        let ear = tap(move || deciding.day.set(day.clone()));
+        let ear = tap(move || typing::choose(LOOK_AGAIN, &day));
         Some(plain_choice(code.into(), false, label.into(), ear))
     });
     let none = plain_choice(
         "no-day".into(),
         false,
         "No day".into(),
-        tap(move || deciding.day.set(String::new())),
+        tap(|| typing::choose(LOOK_AGAIN, "")),
     );
     sheet!(
-        "<section class=stack data-step=day><label class=field>Look again by{}</label>\
+        "<section class=stack data-step=day><label class=field>{}{}</label>\
          <div class=choices>{}{}</div><label class=field>Signed, name\
          <input type=text autocomplete=name maxlength=80 value={} on:input={}/></label></section>",
+        LOOK_AGAIN,
         live(move || sheet!(
             "<input type=date value={} on:input={}/>",
             deciding.day.get(),

@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use crate::component::mark::grade_mark;
 use crate::component::number_pad::{DIGITS, LENGTHS, SHARES, number_pad};
 use crate::correction_key::{plain, told};
+use crate::draft;
 use crate::fate::Fate;
 use crate::markup::{Piece, live, nothing, sheet, tap};
 use crate::page::unknown;
@@ -65,6 +66,7 @@ fn setting(
         "Set it to",
         keys,
         typed,
+        draft_of(&row),
         move || refused.get(),
         move || accept(shop, &row, typed, refused),
         move || Route::Limits.go(),
@@ -88,9 +90,19 @@ fn accept(shop: Workshop, row: &Limit, typed: RwSignal<String>, refused: RwSigna
         Err(refusal) => refused.set(words::refusal::typed(refusal, row, style)),
         Ok(threshold) => {
             refused.set(String::new());
-            set(shop, row, Some(threshold), move || typed.set(String::new()));
+            let draft = draft_of(row);
+            set(shop, row, Some(threshold), move || {
+                draft::drop_it(shop, draft);
+                // The page may be gone by now, and its signals with it.
+                let _ = typed.try_set(String::new());
+            });
         }
     }
+}
+
+/// The name of the draft of what is typed for a row.
+fn draft_of(row: &Limit) -> String {
+    format!("number/limit/{}", row.code())
 }
 
 /// Writes what the row is set to, in the place of whatever was set.

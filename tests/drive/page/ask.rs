@@ -2,6 +2,8 @@
 
 use std::time::Duration;
 
+use serde_json::json;
+
 use crate::drive::Browser;
 
 /// A second tap on the same key within 250 ms counts as a trembling hand.
@@ -62,5 +64,12 @@ impl Browser<'_> {
     /// Waits until this stands above the pad, as typed.
     pub async fn see_typed(&self, text: &str) {
         self.see_words("[data-typed]", text).await;
+    }
+
+    /// Waits until this and no more stands above the pad.
+    pub async fn see_typed_exactly(&self, text: &str) {
+        let script = "return find(\"[data-typed]\")?.textContent === arguments[0];";
+        let expected = format!("“{text}” and no more typed");
+        self.wait_for(&expected, script, json!([text])).await;
     }
 }

@@ -14,6 +14,7 @@ use super::sweep::{self, Left};
 use super::trail::Trail;
 use super::writing::{self, Put};
 use crate::component::history_plot::earlier;
+use crate::draft;
 use crate::looking::Looking;
 use crate::markup::Piece;
 use crate::preferences::Preferences;
@@ -75,7 +76,7 @@ impl Asking {
             question.fits(*place) && now.as_ref().is_some_and(|now| now.wheel.has(*place))
         };
         let first = || now.as_ref().and_then(|now| now.next_place(question, None));
-        Asking {
+        let asking = Asking {
             shop,
             question,
             looking,
@@ -92,7 +93,31 @@ impl Asking {
             },
             trail: expect_context(),
             saving: RwSignal::new(false),
+        };
+        Effect::new(move |_| asking.turn());
+        asking
+    }
+
+    /// Turns to the place in hand: where something was typed and not taken, the number pad is open.
+    fn turn(self) {
+        let at = self.at.get();
+        self.typed.set(String::new());
+        let style = self.shop.preferences.with_untracked(Preferences::style);
+        if given::keys(self.question, style).is_empty() {
+            return;
         }
+        draft::find(self.shop, self.draft(), move |_| {
+            if self.at.try_get_untracked() == Some(at) {
+                self.measuring.set(true);
+            }
+        });
+    }
+
+    /// The name of the draft of what is typed at the place in hand; none has this name where no place is.
+    pub fn draft(self) -> String {
+        let at = self.at.get_untracked();
+        at.map(|place| draft::of_number(self.put.id, self.put.slot(place)))
+            .unwrap_or_default()
     }
 
     /// What stands below the place in hand.

@@ -118,6 +118,7 @@ fn measure_pad(asking: Asking, beside: Piece) -> Piece {
         label,
         keys,
         asking.typed,
+        asking.draft(),
         move || asking.refused(),
         move || asking.accept(),
         beside,

@@ -8,6 +8,7 @@ use cartside_core::words::{self, Style};
 use leptos::prelude::WithUntracked;
 
 use super::given::Given;
+use crate::draft;
 use crate::scribe::Scribe;
 use crate::workshop::{Step, Workshop};
 
@@ -96,6 +97,7 @@ pub fn answer_each(shop: Workshop, id: EntryId, said: &[(Slot, &Given)]) -> Step
         corrects |= !replaced.is_empty();
         let entry = entry(id, *slot, given)?.in_visit(visit);
         scribe.write(&entry.described_by(described_by).replacing(replaced))?;
+        scribe.drop_drafts.push(draft::of_number(id, *slot));
     }
     Ok((scribe, corrects))
 }

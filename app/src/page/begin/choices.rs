@@ -8,7 +8,9 @@ use leptos::prelude::*;
 
 use crate::component::choice::plain_choice;
 use crate::component::number_pad::{DIGITS, number_pad};
+use crate::draft;
 use crate::markup::{Piece, sheet, tap};
+use crate::workshop::Workshop;
 
 /// Which wheels are looked at.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -57,15 +59,20 @@ pub fn wheel_choices(kind: VehicleKind) -> Vec<WheelChoice> {
 /// The number pad beside the usual counts. Copies are the same; its signals live as long as the page.
 #[derive(Clone, Copy)]
 pub struct Pad {
+    shop: Workshop,
+    /// The name of the draft of what is typed.
+    draft: &'static str,
     open: RwSignal<bool>,
     typed: RwSignal<String>,
     refused: RwSignal<String>,
 }
 
 impl Pad {
-    /// A pad that is not yet open.
-    pub fn closed() -> Pad {
+    /// A pad that is not yet open, with the name of the draft of what is typed on it.
+    pub fn closed(shop: Workshop, draft: &'static str) -> Pad {
         Pad {
+            shop,
+            draft,
             open: RwSignal::new(false),
             typed: RwSignal::new(String::new()),
             refused: RwSignal::new(String::new()),
@@ -77,7 +84,7 @@ impl Pad {
         self.open.set(false);
     }
 
-    /// Opens the pad with nothing typed, or puts it away.
+    /// Opens the pad with nothing typed but what was typed before and not taken, or puts it away.
     fn turn(self) {
         self.typed.set(String::new());
         self.refused.set(String::new());
@@ -107,6 +114,7 @@ pub fn counts(usual: &'static [u16], chosen: Option<u16>, pad: Pad, take: &Take)
             "Another number",
             &DIGITS,
             pad.typed,
+            pad.draft.to_owned(),
             move || pad.refused.get(),
             move || accept(pad, &take),
             move || pad.close(),
@@ -130,6 +138,7 @@ fn accept(pad: Pad, take: &Take) {
     match typed.trim().parse() {
         Ok(count) => {
             pad.close();
+            draft::drop_it(pad.shop, pad.draft.to_owned());
             take(count);
         }
         Err(_) => pad.refused.set(format!(
