@@ -239,17 +239,7 @@ async fn what_cannot_be_kept_is_said_and_nothing_is_written() {
     let server = Server::start();
     let device = Device::new("only", &server);
     let phone = device.open().await;
-    let cart = phone.begin_a_cart().await;
-    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
-    phone.see_page("tyring").await;
-    phone.step("no examination");
-    fill(&phone, "wheel", "4241").await;
-    phone.tap_key("keep").await;
-    phone.see_trouble("none is begun").await;
-    phone.step("a number that is none");
-    cart_has_an_examination(&phone, &cart).await;
-    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
-    phone.see("[data-field=wheel] input").await;
+    let cart = cart_on_the_sheet(&phone).await;
     fill(&phone, "wheel", "4241").await;
     let before = entries(&phone, &cart).await;
     for (name, text, said) in [
@@ -274,6 +264,20 @@ async fn what_cannot_be_kept_is_said_and_nothing_is_written() {
     }
     let after = entries(&phone, &cart).await;
     phone.expect_same("entries", after, before).await;
+    phone.step("the only examination is struck out");
+    phone.go(&format!("#/vehicle/{cart}/entries")).await;
+    phone.see_page("entries").await;
+    let of_visit = r#"return [...document.querySelectorAll("[data-entry]")]
+  .find((item) => /^examination/i.test(item.textContent.trim()))?.dataset.entry;"#;
+    let visit = phone.wait_for("the examination", of_visit, json!([])).await;
+    let visit = format!("[data-entry=\"{}\"]", visit.as_str().unwrap());
+    phone.tap_words_in(&visit, "Strike out").await;
+    phone.see_saved("").await;
+    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
+    phone.see("[data-field=wheel] input").await;
+    fill(&phone, "wheel", "4241").await;
+    phone.tap_key("keep").await;
+    phone.see_trouble("none is begun").await;
     phone.close().await;
 }
 

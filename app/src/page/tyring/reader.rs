@@ -98,8 +98,9 @@ impl<'a> Reader<'a> {
         let read = plain.parse().ok().filter(|it| (least..=most).contains(it));
         match read {
             None => Err(Some(format!(
-                "{}: “{text}” was given; a whole number from {least} to {most} is allowed. Nothing was changed.",
-                words::capital(&field.label(self.style))
+                "{}: “{text}” was given; a whole number from {} to {most} is allowed. Nothing was changed.",
+                words::capital(&field.label(self.style)),
+                least.to_string().replace('-', "−")
             ))),
             read => Ok(read),
         }
