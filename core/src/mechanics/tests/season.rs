@@ -224,3 +224,15 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_year_refuses_what_a_fit_refuses() {
+    let year = Stand::ClosedBarn.year();
+    for mm in [-1.0, 0.0, 500.0, f64::NAN] {
+        let fitting = fitting(mm, 0.0);
+        let refused = fit(&cart(), &fitting, &Corner::default()).unwrap_err();
+        // As text, since what is no number is not like itself.
+        let of_the_year = season(&cart(), &fitting, &year).unwrap_err();
+        assert_eq!(format!("{of_the_year:?}"), format!("{refused:?}"));
+    }
+}
