@@ -169,8 +169,16 @@ fn shrink_wasm(machine: &Machine, path: &Path) -> Result<Names> {
     fs::write(path, prune::without_streams(&fs::read(path)?)?)?;
     // What is reckoned twice is packed into less than what keeps it in one more local (*local-cse*).
     let passes = ["-Oz", "-Oz", "--skip-pass=local-cse"];
+    let strips = ["--strip-producers", "--strip-target-features"];
     let mut smaller = Command::new(wasm_opt);
-    step::call(smaller.args(passes).arg(path).arg("-o").arg(path))?;
+    step::call(
+        smaller
+            .args(passes)
+            .args(strips)
+            .arg(path)
+            .arg("-o")
+            .arg(path),
+    )?;
     let (wasm, names) = shorten::imports(&fs::read(path)?)?;
     fs::write(path, locals::by_first_use(&alike::side_by_side(&wasm)?)?)?;
     Ok(names)

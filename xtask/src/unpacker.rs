@@ -55,7 +55,8 @@ fn build(machine: &Machine, workspace: &Workspace, held: &SharedBuild) -> Result
     let smaller = built.with_extension("small.wasm");
     let wasm_opt = machine.wasm_opt.as_ref();
     let mut shrink = Command::new(wasm_opt.context("wasm-opt is not installed")?);
-    step::call(shrink.arg("-Oz").arg(&built).arg("-o").arg(&smaller))?;
+    shrink.args(["-Oz", "--strip-producers", "--strip-target-features"]);
+    step::call(shrink.arg(&built).arg("-o").arg(&smaller))?;
     fs::read(&smaller).with_context(|| smaller.display().to_string())
 }
 

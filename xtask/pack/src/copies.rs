@@ -1,11 +1,11 @@
 //! What is expected because it stood there before: after the same instructions, or in a function that resembles this.
 
-use crate::guess::EXPECTED;
 use crate::kind::Kind;
 use crate::known::mix;
 use alloc::boxed::Box;
 use alloc::vec;
 use alloc::vec::Vec;
+use cartside_guess::EXPECTED;
 
 /// How many bits number a place where something was last seen.
 const PLACE_BITS: u32 = 16;

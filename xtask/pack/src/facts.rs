@@ -1,9 +1,9 @@
 //! What each byte may depend on: facts, and for each kind the contexts that they are put together to.
 
 use crate::contexts::OF_KINDS;
-use crate::guess::{Guess, ROWS};
 use crate::kind::Kind;
 use crate::known::{Known, Value, mix};
+use cartside_guess::{Guess, ROWS};
 
 /// A fact; a context is three of them.
 #[derive(Clone, Copy)]

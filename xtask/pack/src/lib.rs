@@ -12,8 +12,6 @@ mod coder;
 mod contexts;
 mod copies;
 mod facts;
-mod guess;
-mod heap;
 mod kind;
 mod known;
 mod pack;
@@ -28,6 +26,10 @@ pub use unpack::{MOST, unpack};
 
 /// How many trees there are: two for each kind, one for the first byte of a number and one for those that follow.
 const KINDS: usize = 2 * kind::Kind::COUNT;
+const _: () = assert!(
+    KINDS == cartside_guess::KINDS,
+    "each kind has chances of its own"
+);
 
 /// What was to be unpacked is cut, or has other bytes than were packed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

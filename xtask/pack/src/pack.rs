@@ -1,7 +1,6 @@
 //! Packs: counts how often each byte comes, then guesses each.
 
 use crate::coder::Encoder;
-use crate::guess::Guess;
 use crate::known::Known;
 use crate::trees::{self, Trees};
 use crate::types::Bytes;
@@ -9,6 +8,7 @@ use crate::walk::{At, Guesser, Walk, Way};
 use crate::{Damaged, KINDS, unpack};
 use alloc::vec;
 use alloc::vec::Vec;
+use cartside_guess::Guess;
 
 const CODE_SECTION: u8 = 10;
 

@@ -1,13 +1,13 @@
 //! Unpacks.
 
 use crate::coder::Decoder;
-use crate::guess::Guess;
 use crate::known::Known;
 use crate::trees::{self, Trees};
 use crate::walk::{At, Guesser, Walk, Way};
 use crate::{Damaged, KINDS};
 use alloc::vec;
 use alloc::vec::Vec;
+use cartside_guess::Guess;
 
 /// The most that is unpacked, in bytes: 8 MB.
 pub const MOST: usize = 8_000_000;

@@ -3,12 +3,12 @@
 
 use crate::Damaged;
 use crate::coder::Coder;
-use crate::guess::{EXPECTED, Guess, Hint};
 use crate::kind::Kind;
 use crate::known::{Known, mix};
 use crate::trees::{LEAF, ROOT, Trees};
 use crate::types::{Bytes, Types};
 use alloc::vec::Vec;
+use cartside_guess::{EXPECTED, Guess, Hint};
 
 type Result<T> = core::result::Result<T, Damaged>;
 

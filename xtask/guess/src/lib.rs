@@ -1,16 +1,31 @@
 //! Guesses one bit from many contexts: what was seen in each is mixed by weights that learn on the way. Only whole
 //! numbers are used, so that every device reckons alike to the last bit.
+//!
+//! A package of its own because it is where all the time goes when the app is unpacked: it alone is built for speed.
+#![no_std]
+#![allow(
+    clippy::indexing_slicing,
+    reason = "places are masked or bounded where they are made; checks of each would take time with every bit"
+)]
+
+extern crate alloc;
+
+mod heap;
 
 use crate::heap::many;
-use crate::trees;
 use alloc::boxed::Box;
 
 /// How many contexts each byte is guessed from.
-pub(crate) const CONTEXTS: usize = 10;
+pub const CONTEXTS: usize = 10;
 /// How many bytes are expected at most, each for a reason of its own.
-pub(crate) const EXPECTED: usize = 4;
+pub const EXPECTED: usize = 4;
 /// Rows of weights for each way of choosing one.
-pub(crate) const ROWS: usize = 64 << 8;
+pub const ROWS: usize = 64 << 8;
+
+/// How many kinds of bytes there are.
+pub const KINDS: usize = 38;
+/// The first node of every tree.
+const FIRST: u32 = 1;
 
 /// How many bits number a line of cells.
 const LINE_BITS: u32 = 18;
@@ -33,11 +48,11 @@ const SUREST: u32 = 24;
 
 /// A byte that is expected.
 #[derive(Clone, Copy, Default)]
-pub(crate) struct Hint {
+pub struct Hint {
     /// The bit that comes if it is right: 1 or 2 for 0 or 1; 0 if it cannot be right.
-    pub(crate) bit: u8,
+    pub bit: u8,
     /// Its reason and how often that was right lately, below 64.
-    pub(crate) trust: u8,
+    pub trust: u8,
 }
 
 /// Cells that are fetched from memory together.
@@ -46,19 +61,19 @@ pub(crate) struct Hint {
 struct Line([u32; CELLS]);
 
 /// All that is learnt.
-pub(crate) struct Guess {
+pub struct Guess {
     /// A hash of each context of the byte that comes.
-    pub(crate) contexts: [u32; CONTEXTS],
+    pub contexts: [u32; CONTEXTS],
     /// The row of weights by each way of choosing; the first is chosen here.
-    pub(crate) rows: [usize; SETS],
+    pub rows: [usize; SETS],
     /// What is expected.
-    pub(crate) hints: [Hint; EXPECTED],
+    pub hints: [Hint; EXPECTED],
     /// The kind of the byte that comes.
-    pub(crate) kind: usize,
+    pub kind: usize,
     /// A chance (16 bits), the last bits with a 1 before them (8), and which context it is of (8).
     cells: Box<[Line; 1 << LINE_BITS]>,
-    /// The chance after each history of bits, for each context.
-    after: Box<[[u16; 256]; CONTEXTS]>,
+    /// The chance after each history of bits, for each context of each kind.
+    after: Box<[[[u16; 256]; CONTEXTS]; KINDS]>,
     hinted: [[u16; 64]; EXPECTED],
     weights: Box<[[i32; INPUTS]; SETS * ROWS]>,
     finals: Box<[[i32; SETS]; ROWS]>,
@@ -76,8 +91,16 @@ pub(crate) struct Guess {
     squash: Box<[u16; 4096]>,
 }
 
+impl Default for Guess {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
 impl Guess {
-    pub(crate) fn new() -> Self {
+    /// Nothing is learnt yet.
+    #[must_use]
+    pub fn new() -> Self {
         let squash = squash();
         Self {
             contexts: [0; CONTEXTS],
@@ -85,7 +108,7 @@ impl Guess {
             hints: [Hint::default(); EXPECTED],
             kind: 0,
             cells: many(Line([0; CELLS])),
-            after: many(core::array::from_fn(|history| at_first(history as u32))),
+            after: many([core::array::from_fn(|history| at_first(history as u32)); CONTEXTS]),
             hinted: [[0xc000; 64]; EXPECTED],
             weights: many([ONE / 4; INPUTS]),
             finals: many([ONE / SETS as i32; SETS]),
@@ -103,7 +126,7 @@ impl Guess {
     }
 
     /// The chance, of 65 536, that the bit at this node of the byte's tree is 1.
-    pub(crate) fn chance(&mut self, node: usize) -> u32 {
+    pub fn chance(&mut self, node: usize) -> u32 {
         self.look_up(node as u32);
         self.weigh_hints();
         self.rows[0] = self.kind << 8 | node;
@@ -116,7 +139,7 @@ impl Guess {
     /// Puts what each context saw at this node among the inputs.
     fn look_up(&mut self, node: u32) {
         // Nodes that follow each other lie in one line of the memory nearest to the processor.
-        if node == u32::from(trees::ROOT) || node >> 4 != self.near {
+        if node == FIRST || node >> 4 != self.near {
             self.near = node >> 4;
             let high = self.near.wrapping_mul(0x9e37_79b1);
             for (hash, context) in self.hashes.iter_mut().zip(&self.contexts) {
@@ -138,7 +161,7 @@ impl Guess {
                 own
             };
             self.met[n] = cell;
-            let after = self.after[n][(cell >> 8 & 255) as usize];
+            let after = self.after[self.kind % KINDS][n][(cell >> 8 & 255) as usize];
             let direct = self.stretch[(cell >> 20) as usize];
             let by_history = self.stretch[usize::from(after >> 4)];
             self.inputs[n] = (i32::from(direct) + i32::from(by_history)) >> 1;
@@ -174,7 +197,7 @@ impl Guess {
     }
 
     /// Learns what the bit was whose chance was asked last.
-    pub(crate) fn learn(&mut self, bit: bool) {
+    pub fn learn(&mut self, bit: bool) {
         self.learn_contexts(bit);
         for (n, hint) in self.hints.iter().enumerate() {
             if hint.bit > 0 {
@@ -190,7 +213,7 @@ impl Guess {
         for n in 0..CONTEXTS {
             let met = self.met[n];
             let history = met >> 8 & 255;
-            approach(&mut self.after[n][history as usize], bit);
+            approach(&mut self.after[self.kind % KINDS][n][history as usize], bit);
             let seen = 31 - (history | 1).leading_zeros();
             let chance = (met >> 16) as i32;
             let step = (((target - chance) >> 1) * STEPS[seen as usize & 7] as i32) >> 15;
@@ -212,7 +235,7 @@ impl Guess {
             }
             let weights = &mut self.weights[set * ROWS + self.rows[set] % ROWS];
             for (weight, input) in weights.iter_mut().zip(&self.inputs) {
-                *weight = weight.wrapping_add((input * (own * 12) + 0x2000) >> 14);
+                *weight = weight.wrapping_add((input * (own * 18) + 0x2000) >> 14);
             }
             let weight = &mut self.finals[self.final_row % ROWS][set];
             *weight = weight.wrapping_add((sum * error + 0x800) >> 12);
