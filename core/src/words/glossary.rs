@@ -3,7 +3,7 @@
 use super::style::Style;
 
 /// Each word with its line; words that differ from country to country stand by their name.
-const LINES: [(&str, &str); 55] = [
+const LINES: [(&str, &str); 56] = [
     ("arm", "The end of the axle that the wheel turns on."),
     (
         "back-dished",
@@ -82,6 +82,10 @@ const LINES: [(&str, &str); 55] = [
     ("off fore", "At the front, on the right as the driver sits."),
     ("near hind", "At the back, on the left as the driver sits."),
     ("off hind", "At the back, on the right as the driver sits."),
+    (
+        "nip",
+        "What is left of the {draw} to grip with, once the joints are shut.",
+    ),
     (
         "out of round",
         "How far the rim rises and falls in one turn.",
