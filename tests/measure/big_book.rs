@@ -1,4 +1,4 @@
-//! A book of 10 000 entries in 50 vehicles, as a real exchange file.
+//! A book of 10 000 entries, in 50 vehicles or in one, as a real exchange file.
 
 use std::collections::BTreeMap;
 
@@ -10,14 +10,14 @@ use cartside_core::wheel::{Felloes, Position, Vehicle, VehicleKind, Wheel};
 
 /// How many entries the book has.
 pub(crate) const ENTRIES: usize = 10_000;
-/// How many vehicles it has.
+/// How many vehicles it has, where it has many.
 pub(crate) const VEHICLES: usize = 50;
 
-/// The file.
-pub(crate) fn file() -> Vec<u8> {
+/// The file of such a book with so many vehicles.
+pub(crate) fn file(vehicles: usize) -> Vec<u8> {
     let mut writing = Writing::default();
-    for number in 1..=VEHICLES {
-        vehicle(&mut writing, number);
+    for number in 1..=vehicles {
+        vehicle(&mut writing, number, ENTRIES / vehicles);
     }
     assert_eq!(writing.lines.len(), ENTRIES);
     let entries = writing
@@ -63,8 +63,8 @@ impl Writing {
     }
 }
 
-/// A cart with two examined wheels: 200 entries with its description.
-fn vehicle(writing: &mut Writing, number: usize) {
+/// A cart with two wheels, examined until it has so many entries, those of its description among them.
+fn vehicle(writing: &mut Writing, number: usize, entries: usize) {
     let says = Says::Vehicle(Vehicle {
         kind: VehicleKind::Cart,
         name: format!("Cart {number}"),
@@ -93,14 +93,8 @@ fn vehicle(writing: &mut Writing, number: usize) {
             }
         }
     }
-    while writing.lines.len() < begun + ENTRIES / VEHICLES {
-        examine(
-            writing,
-            vehicle,
-            &described,
-            &slots,
-            begun + ENTRIES / VEHICLES,
-        );
+    while writing.lines.len() < begun + entries {
+        examine(writing, vehicle, &described, &slots, begun + entries);
     }
 }
 
