@@ -58,10 +58,9 @@ impl Patience {
     /// Whether it should have come by now. As long as something is being unpacked the time does not begin.
     async fn is_over(&mut self, browser: &Browser<'_>) -> bool {
         let now = Instant::now();
-        if now > self.until && now < self.at_most {
-            if browser.try_ask(UNPACKS, json!([])).await == Ok(json!(true)) {
-                self.until = now + PATIENCE;
-            }
+        let may_wait_on = now > self.until && now < self.at_most;
+        if may_wait_on && browser.try_ask(UNPACKS, json!([])).await == Ok(json!(true)) {
+            self.until = now + PATIENCE;
         }
         now > self.until
     }
