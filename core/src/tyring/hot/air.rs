@@ -44,7 +44,7 @@ fn still(hot: f64, cold: f64, height: f64, film: &Air, film_k: f64) -> f64 {
     let rise = (hot - cold).max(0.0);
     let grashof =
         GRAVITY * rise * height * height * height / (film_k * film.kinematic * film.kinematic);
-    let sixth = (grashof * PRANDTL).sqrt().cbrt();
+    let sixth = cube_root((grashof * PRANDTL).sqrt());
     let root = 0.825 + PLATE * sixth;
     root * root
 }
@@ -75,7 +75,18 @@ pub(super) fn carries(hot: f64, cold: f64, width: f64, thickness: f64, wind: f64
     }
     let by_wind = blown(wind, across, &film) * film.conducts / across;
     let cube = |v: f64| v * v * v;
-    (cube(by_itself) + cube(by_wind)).cbrt()
+    cube_root(cube(by_itself) + cube(by_wind))
+}
+
+/// The cube root of a number that is not below nothing, by Newton's way from a third of its exponent: the library's own
+/// is right for every number there can be, and weighs 1 kB packed.
+fn cube_root(number: f64) -> f64 {
+    // A third of the exponent's bias, less what makes the error alike on both sides.
+    let mut root = f64::from_bits(number.to_bits() / 3 + (715_094_163 << 32));
+    for _ in 0..4 {
+        root -= (root - number / (root * root)) / 3.0;
+    }
+    root
 }
 
 #[cfg(test)]
@@ -83,6 +94,19 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
+
+    proptest! {
+        #[test]
+        fn a_cube_root_is_that_of_the_library(number in 1e-9..1e15_f64) {
+            let library = number.cbrt();
+            prop_assert!((cube_root(number) - library).abs() <= 1e-15 * library, "{} {library}", cube_root(number));
+        }
+    }
+
+    #[test]
+    fn nothing_has_no_cube_root_that_counts() {
+        assert!(cube_root(0.0) < 1e-100);
+    }
 
     /// The two numbers worked out beforehand, from the published form.
     #[test]
