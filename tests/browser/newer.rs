@@ -7,7 +7,7 @@ use std::fs;
 use std::path::Path;
 use std::time::Duration;
 
-use cartside_tests::drive::{Browser, Engine, Server, Site, programs};
+use cartside_tests::drive::{Browser, Engine, Server, Site, Theme, programs};
 use serde_json::json;
 
 use super::saving::HOLD;
@@ -84,6 +84,16 @@ async fn see_typed(phone: &Browser<'_>, text: &str) {
     phone.wait_for(&expected, script, json!([text])).await;
 }
 
+/// That everyone can use the page while a newer build waits.
+async fn audit(phone: &Browser<'_>) {
+    phone.be_a_phone(360, 740).await;
+    for theme in Theme::BOTH {
+        phone.prefer_still(theme).await;
+        let found = phone.audit().await;
+        phone.expect_same("found by axe", found, Vec::new()).await;
+    }
+}
+
 pub async fn a_newer_build_waits_says_so_and_takes_over_when_told(engine: Engine) {
     let (older, newer) = (programs::dist(), programs::newer());
     let site = Site::of(&older);
@@ -101,6 +111,9 @@ pub async fn a_newer_build_waits_says_so_and_takes_over_when_told(engine: Engine
     phone.reload().await;
     see_newer_waits(&phone).await;
     phone.see("[data-key=take-over]").await;
+    if engine == Engine::Chromium {
+        audit(&phone).await;
+    }
     phone.step("the older works on, without a network too");
     server.kill();
     phone.reload().await;
