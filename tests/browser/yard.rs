@@ -130,6 +130,33 @@ mod alone {
     }
 }
 
+/// How many screens down the key stands that brings the file in.
+const REACH: &str = r#"
+const key = document.querySelector("[data-would-add] button");
+return key && (key.getBoundingClientRect().bottom + scrollY) / innerHeight;
+"#;
+
+#[tokio::test]
+async fn a_file_of_many_vehicles_leaves_the_key_that_brings_it_in_within_reach() {
+    let server = Server::start();
+    let device = Device::new("only", &server);
+    let yard = yard();
+    let phone = device.open_ready().await;
+    phone.be_a_phone(360, 740).await;
+    let file = device.downloads().join("yard.zip");
+    fs::write(&file, &yard.file).unwrap();
+    phone.choose_to_bring_in(&file).await;
+    phone.see_it_would_add(yard.entries, 0).await;
+    phone
+        .see_words("[data-would-add]", "200 new vehicles")
+        .await;
+    phone.see_words("[data-would-add]", "; and 188 more.").await;
+    let reach = phone.wait_for("the key", REACH, json!([])).await;
+    let screens = reach.as_f64().unwrap();
+    assert!(screens < 2.0, "the key is {screens:.1} screens down");
+    phone.close().await;
+}
+
 #[tokio::test]
 async fn the_overdue_come_first_and_say_so() {
     let server = Server::start();

@@ -43,7 +43,9 @@ pub fn came_of(brought: Brought) -> Vec<String> {
 }
 
 fn entries(plan: &Plan) -> impl Iterator<Item = String> {
-    let names = plan.vehicles.join("; ");
+    let (shown, left) = plan.vehicles.split_at(plan.vehicles.len().min(NAMED));
+    let more = (!left.is_empty()).then(|| format!("; and {} more", left.len()));
+    let names = shown.join("; ") + &more.unwrap_or_default();
     let vehicles = counted(plan.vehicles.len(), "new vehicle", "new vehicles");
     [
         some(
@@ -63,6 +65,9 @@ fn entries(plan: &Plan) -> impl Iterator<Item = String> {
     .into_iter()
     .flatten()
 }
+
+/// How many new vehicles are named: more would push the key that brings them in out of reach.
+const NAMED: usize = 12;
 
 const NEWER: &str = "written by a newer Cartside: kept whole, and read as far as this one can";
 

@@ -63,7 +63,7 @@ fn elsewhere(shop: Workshop) -> Piece {
     let own = shop.which.get() == Which::Own;
     let demonstration = own.then(|| {
         sheet!(
-            "<button type=button class=key on:click={}>Open the demonstration</button>",
+            "<button type=button class=\"key rest\" on:click={}>Open the demonstration</button>",
             tap(move || spawn_local(demonstration::enter(shop)))
         )
     });

@@ -252,7 +252,7 @@ fn standings(deciding: Deciding, means: &[String]) -> Piece {
         ));
     }
     sheet!(
-        "<section class=stack data-step=standing><h2>Decided</h2><ul class=stack>{}</ul></section>",
+        "<section class=stack data-step=standing><h2>Your decision</h2><ul class=stack>{}</ul></section>",
         rows
     )
 }

@@ -42,11 +42,11 @@ fn keys(id: EntryId, cut: Cut, album: Album) -> Piece {
         )
     });
     sheet!(
-        "<nav class=\"stack unprinted\" aria-label=Report><div class=row>{}</div>{}\
-         <a class=\"key key-plain\" href={}>To the vehicle</a></nav>",
+        "<nav class=\"stack unprinted\" aria-label=Report><div class=choices>{}\
+         <a class=\"key key-plain\" href={}>To the vehicle</a></div>{}</nav>",
         Vec::from(cuts),
-        live(move || printing::print_key(album.fetching())),
-        Route::Vehicle(id).href()
+        Route::Vehicle(id).href(),
+        live(move || printing::print_key(album.fetching()))
     )
 }
 

@@ -19,10 +19,10 @@ pub fn page(id: EntryId) -> Piece {
         "<main class=page data-page=same-as><h1>In the book twice?</h1>\
          <p>A vehicle that was begun on two devices stands in the book twice. Say which the other one is: both are \
          then shown as one, and where they differ you are asked what holds. Nothing is lost, and it can be taken \
-         back.</p>{}{}<a class=\"key key-plain\" href={}>To the vehicle</a></main>",
+         back.</p><a class=\"key key-plain\" href={}>To the vehicle</a>{}{}</main>",
+        Route::Vehicle(id).href(),
         live(move || joined(shop)),
-        live(move || others(shop, id)),
-        Route::Vehicle(id).href()
+        live(move || others(shop, id))
     )
 }
 

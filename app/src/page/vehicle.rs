@@ -22,19 +22,19 @@ pub fn page(id: EntryId) -> Piece {
     let shop = workshop();
     let style = shop.style();
     sheet!(
-        "<main class=page data-page=vehicle>{}<div class=row>\
+        "<main class=page data-page=vehicle>{}{}<div class=choices>\
          <a class=key href={}>Remarks and pictures</a><a class=key href={}>Everything written</a>\
          <a class=key href={}>Report</a><a class=key href={}>Carry out this vehicle</a>\
          <a class=key href={} data-key=same-as>In the book twice?</a></div>\
-         {}{}{}{}{}</main>",
+         {}{}{}{}</main>",
         live(move || of(shop, |vehicle| Some(above(id, vehicle, shop)))),
+        live(move || of(shop, |vehicle| Some(examinations(id, vehicle)))),
         Route::Part(id, Part::Vehicle).href(),
         Route::Entries(id).href(),
         Route::Report(id, Cut::Owner).href(),
         Route::CarryOut(Some(id)).href(),
         Route::SameAs(id).href(),
         name::name_field(id),
-        live(move || of(shop, |vehicle| Some(examinations(id, vehicle)))),
         folded_card(caution::before_lifting()),
         folded_card(caution::never_at_the_cart(style)),
         folded_card(caution::no_permission())
@@ -47,8 +47,8 @@ fn above(id: EntryId, vehicle: &VehicleView<'_, '_>, shop: Workshop) -> Piece {
         "<h1 class=capital>{}</h1>{}{}{}",
         heading(vehicle.described(), shop),
         oddities(id, vehicle),
-        explained(vehicle, shop),
-        wheels::wheels(id, vehicle, shop)
+        wheels::wheels(id, vehicle, shop),
+        explained(vehicle, shop)
     )
 }
 

@@ -25,23 +25,29 @@ pub fn page(id: EntryId, position: Position) -> Piece {
     let shop = workshop();
     let looking = Looking::follow(shop, position);
     sheet!(
-        "<main class=page data-page=wheel><h1 class=capital>{}</h1>{}<div class=row>\
-         <a class=key href={}>How it is built</a><a class=key href={}>Remarks and pictures</a>\
-         <a class=key data-key=work href={}>Work done</a><a class=key data-key=tyring href={}>Tyring</a>\
-         <a class=\"key key-plain\" href={}>To the vehicle</a></div>{}</main>",
+        "<main class=page data-page=wheel><h1 class=capital>{}</h1>{}{}</main>",
         words::place::wheel_at(position),
         live(move || match looking.get() {
             Some(looking) => one_wheel(id, position, &looking),
-            None => no_wheel(),
+            None => sheet!("{}{}", no_wheel(), elsewhere(id, position)),
         }),
+        live(move || looking
+            .get()
+            .map(|looking| standing::way_on(id, position, &looking)))
+    )
+}
+
+/// The ways to the wheel's other pages; beside what is long, so that nobody has to go past it to reach them.
+fn elsewhere(id: EntryId, position: Position) -> Piece {
+    sheet!(
+        "<div class=choices><a class=key href={}>How it is built</a><a class=key href={}>Remarks and pictures</a>\
+         <a class=key data-key=work href={}>Work done</a><a class=key data-key=tyring href={}>Tyring</a>\
+         <a class=\"key key-plain rest\" href={}>To the vehicle</a></div>",
         Route::Build(id, position).href(),
         Route::Part(id, Part::At(position, Place::Whole)).href(),
         Route::Work(id, position).href(),
         Route::Tyring(id, position).href(),
-        Route::Vehicle(id).href(),
-        live(move || looking
-            .get()
-            .map(|looking| standing::way_on(id, position, &looking)))
+        Route::Vehicle(id).href()
     )
 }
 
@@ -87,8 +93,10 @@ pub fn no_wheel() -> Piece {
 fn one_wheel(id: EntryId, position: Position, looking: &Looking) -> Piece {
     let leads = !onward::is_to_be_decided(workshop(), looking, (id, position));
     sheet!(
-        "<div class=wheel-and-list><div class=page-part>{}</div><div class=page-part>{}{}{}{}</div></div>{}{}",
+        "<div class=wheel-and-list><div class=page-part>{}{}</div><div class=page-part>{}{}{}{}</div>\
+         <div class=page-part>{}{}</div></div>",
         the_wheel(id, position, looking),
+        elsewhere(id, position),
         decided::decided_cards(id, position, looking, leads),
         standing::standing_card(looking),
         findings::findings(looking),

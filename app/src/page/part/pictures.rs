@@ -145,15 +145,15 @@ impl Album {
                     let correct = correct.map(|how| correction_key(self.shop, entry.id, how));
                     figures.push(sheet!(
                         "<figure data-fate={}>{}<figcaption><span class={}>Picture</span> {}<br/>\
-                        <span class=dim>{}</span>{}</figcaption><div class=row>{}{}</div></figure>",
+                        <span class=dim>{}</span>{}</figcaption><div class=choices>{}{}</div></figure>",
                         fate.code(),
                         shown,
                         plain(fate),
                         fate.words(),
                         hand,
                         marked::told(&marks),
-                        correct,
                         erase,
+                        correct,
                     ));
                 }
             }

@@ -103,7 +103,7 @@ fn earlier_values(shop: Workshop, of: Part) -> Option<Piece> {
 fn examination(heading: Piece, items: Vec<Piece>, open: Vec<Piece>) -> Piece {
     let list = (!items.is_empty()).then(|| sheet!("<ul class=list>{}</ul>", items));
     sheet!(
-        "<div class=stack><h3>{}</h3>{}<div class=row>{}</div></div>",
+        "<div class=stack><h3>{}</h3>{}<div class=choices>{}</div></div>",
         heading,
         list,
         open,
