@@ -55,6 +55,6 @@ async fn a_tap_explains_the_words_on_the_page() {
     phone
         .see_words("[data-term=\"hub\"]", "elsewhere: nave")
         .await;
-    phone.see_so_many(55, "[data-term]").await;
+    phone.see_so_many(56, "[data-term]").await;
     phone.close().await;
 }
