@@ -54,17 +54,11 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 
     /// The one thread of this kind and slot; of descriptions there is only one.
     fn thread(&self, kind: &Kind, slot: &str) -> Option<&'v Thread<'a>> {
-        let of_slot = |thread: &&Thread<'_>| {
-            thread
-                .entries()
-                .first()
-                .is_some_and(|entry| entry.slot == slot)
-        };
         self.view
             .threads_of(Subject::Vehicle(self.id))
             .filter(|(of, _)| *of == kind)
             .map(|(_, thread)| thread)
-            .find(|thread| of_slot(thread) && !thread.void())
+            .find(|thread| of_slot(thread, slot) && !thread.void())
     }
 
     /// Every entry of the vehicle, earliest first.
@@ -253,13 +247,8 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 
     /// The thread of this kind and slot within one examination, for kinds of which a slot has one in each.
     pub fn thread_in(&self, kind: &Kind, visit: EntryId, slot: &str) -> Option<&'v Thread<'a>> {
-        let of_slot = |thread: &&Thread<'_>| {
-            thread
-                .entries()
-                .first()
-                .is_some_and(|entry| entry.slot == slot)
-        };
-        self.of_visit(kind, visit).into_iter().find(of_slot)
+        let threads = self.of_visit(kind, visit);
+        threads.into_iter().find(|thread| of_slot(thread, slot))
     }
 
     /// A round that one examination took of this wheel; in a dispute the side written first.
@@ -318,6 +307,11 @@ impl Ids {
     fn holds(&self, entry: &Entry) -> bool {
         entry.visit.is_some_and(|visit| self.0.contains(&visit))
     }
+}
+
+fn of_slot(thread: &Thread<'_>, slot: &str) -> bool {
+    let first = thread.entries().first();
+    first.is_some_and(|entry| entry.slot == slot)
 }
 
 fn wheel_of<'a>(thread: &Thread<'a>) -> Option<(&'a Wheel, EntryId)> {

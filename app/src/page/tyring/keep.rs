@@ -39,53 +39,35 @@ pub fn entries(
     let view = opened.book.view();
     let vehicle = view.vehicle(id);
     let mut entries = Vec::new();
+    let says = |thread: Option<&Thread<'_>>, says| {
+        let entry = Unwritten::new(Some(id), anew(thread, says)?)?.in_visit(visit);
+        let replaced = thread.map(Thread::to_replace).unwrap_or_default();
+        Some(entry.described_by(looking.described_by).replacing(replaced))
+    };
     for ran in Ran::ALL {
         let slot = RoundTaken::slot_of(position, ran);
         let thread = vehicle.thread_in(&Kind::Round, visit, &slot);
-        match given.rounds.iter().find(|round| round.ran == ran) {
-            Some(round) => entries.extend(says(thread, Says::Round(round.clone()))),
-            None => entries.extend(thread.and_then(strike)),
-        }
+        entries.extend(match given.rounds.iter().find(|round| round.ran == ran) {
+            Some(round) => says(thread, Says::Round(round.clone())),
+            None => thread.and_then(strike),
+        });
     }
     let slot = TyringSaid::slot(position);
     let thread = vehicle.thread_in(&Kind::Tyring, visit, &slot);
     entries.extend(says(thread, Says::Tyring(given.said.clone())));
-    let of = |(says, replaced): (Says, Vec<EntryId>)| {
-        let entry = Unwritten::new(Some(id), says)?.in_visit(visit);
-        Some(entry.described_by(looking.described_by).replacing(replaced))
-    };
-    let mut written = Vec::new();
-    for entry in entries {
-        match entry {
-            Kept::Says(says, replaced) => written.extend(of((says, replaced))),
-            Kept::Strike(entry) => written.push(entry),
-        }
-    }
-    Ok(written)
-}
-
-enum Kept {
-    Says(Says, Vec<EntryId>),
-    Strike(Unwritten),
+    Ok(entries)
 }
 
 /// What is to be said in this thread, if it does not say so already.
-fn says(thread: Option<&Thread<'_>>, says: Says) -> Option<Kept> {
+fn anew(thread: Option<&Thread<'_>>, says: Says) -> Option<Says> {
     let now = thread.map(Thread::heads).unwrap_or_default();
-    if let [one] = now
-        && one.says == says
-    {
-        return None;
-    }
-    Some(Kept::Says(
-        says,
-        thread.map(Thread::to_replace).unwrap_or_default(),
-    ))
+    let said = matches!(now, [one] if one.says == says);
+    (!said).then_some(says)
 }
 
-fn strike(thread: &Thread<'_>) -> Option<Kept> {
+fn strike(thread: &Thread<'_>) -> Option<Unwritten> {
     let head = thread.heads().first().filter(|head| !head.strikes())?;
-    Some(Kept::Strike(Unwritten::striking(head, thread.to_replace())))
+    Some(Unwritten::striking(head, thread.to_replace()))
 }
 
 /// The sheet as it is kept: what was typed and what was chosen. What is of wheel and place, and not of the day, comes from
