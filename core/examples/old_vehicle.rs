@@ -21,7 +21,7 @@ use cartside_core::wheel::{Felloes, Position, Vehicle, VehicleKind, Wheel};
 
 const ENTRIES: usize = 10_000;
 /// The most milliseconds that it may take to show what was read.
-const LIMIT: f64 = 100.0;
+const LIMIT: f64 = 500.0;
 
 fn main() {
     let lines = Lines::of_an_old_cart();
