@@ -12,6 +12,7 @@ pub(crate) fn run() -> Result<()> {
     let weight = precache::weigh(&dist)?;
     println!("kept for use without a network:\n{weight}");
     of_the_core(&run, "bring two books together", "together")?;
+    of_the_core(&run, "look at an old vehicle", "old_vehicle")?;
     of_the_core(&run, "reckon a sheet", "sheet")?;
     let timed = time_in_browser(&run);
     if !weight.is_allowed() {

@@ -22,13 +22,12 @@ pub fn page(id: EntryId) -> Piece {
     let shop = workshop();
     let style = shop.style();
     sheet!(
-        "<main class=page data-page=vehicle>{}{}<div class=choices>\
+        "<main class=page data-page=vehicle>{}<div class=choices>\
          <a class=key href={}>Remarks and pictures</a><a class=key href={}>Everything written</a>\
          <a class=key href={}>Report</a><a class=key href={}>Carry out this vehicle</a>\
          <a class=key href={} data-key=same-as>In the book twice?</a></div>\
          {}{}{}{}</main>",
         live(move || of(shop, |vehicle| Some(above(id, vehicle, shop)))),
-        live(move || of(shop, |vehicle| Some(examinations(id, vehicle)))),
         Route::Part(id, Part::Vehicle).href(),
         Route::Entries(id).href(),
         Route::Report(id, Cut::Owner).href(),
@@ -41,14 +40,16 @@ pub fn page(id: EntryId) -> Piece {
     )
 }
 
-/// What it is called, what is out of the ordinary, and its wheels.
+/// What it is called, what is out of the ordinary, its wheels and its examinations: one view of the book for all of it,
+/// since of an old vehicle it takes long to make.
 fn above(id: EntryId, vehicle: &VehicleView<'_, '_>, shop: Workshop) -> Piece {
     sheet!(
-        "<h1 class=capital>{}</h1>{}{}{}",
+        "<h1 class=capital>{}</h1>{}{}{}{}",
         heading(vehicle.described(), shop),
         oddities(id, vehicle),
         wheels::wheels(id, vehicle, shop),
-        explained(vehicle, shop)
+        explained(vehicle, shop),
+        examinations(id, vehicle)
     )
 }
 

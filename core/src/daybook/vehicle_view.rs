@@ -34,38 +34,34 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 
     /// The threads of one kind, earliest first; those struck out or hidden are among them.
     pub fn threads(&self, kind: &Kind) -> Vec<&'v Thread<'a>> {
-        self.some_threads(kind, &|_| true)
+        earliest_first(self.of_kind(kind).collect())
     }
 
-    /// Those of them that are wanted. Of an old vehicle's ten thousand it spares sorting all for the few of one examination.
-    fn some_threads(
-        &self,
-        kind: &Kind,
-        wanted: &dyn Fn(&Thread<'a>) -> bool,
-    ) -> Vec<&'v Thread<'a>> {
-        let of_kind = self
-            .view
-            .threads_of(Subject::Vehicle(self.id))
-            .filter(|(of, thread)| *of == kind && wanted(thread));
-        let mut threads: Vec<_> = of_kind.map(|(_, thread)| thread).collect();
-        threads.sort_by_key(|thread| thread.entries().first().map(|entry| entry.order()));
-        threads
+    fn of_kind(&self, kind: &Kind) -> impl Iterator<Item = &'v Thread<'a>> {
+        self.view.of_kind(self.subject(), kind)
+    }
+
+    fn subject(&self) -> Subject {
+        Subject::Vehicle(self.id)
+    }
+
+    /// The threads of one kind of which a head names one of these, earliest first.
+    fn naming(&self, kind: &Kind, ids: &Ids) -> Vec<&'v Thread<'a>> {
+        let named = |id: &EntryId| self.view.naming(*id, (self.subject(), kind));
+        earliest_first(ids.0.iter().flat_map(named).collect())
     }
 
     /// The one thread of this kind and slot; of descriptions there is only one.
     fn thread(&self, kind: &Kind, slot: &str) -> Option<&'v Thread<'a>> {
-        self.view
-            .threads_of(Subject::Vehicle(self.id))
-            .filter(|(of, _)| *of == kind)
-            .map(|(_, thread)| thread)
+        self.of_kind(kind)
             .find(|thread| of_slot(thread, slot) && !thread.void())
     }
 
     /// Every entry of the vehicle, earliest first.
     pub fn entries(&self) -> Vec<&'a Entry> {
-        let threads = self.view.threads_of(Subject::Vehicle(self.id));
+        let threads = self.view.threads_of(self.subject());
         let mut entries: Vec<&'a Entry> = threads
-            .flat_map(|(_, thread)| thread.entries().iter().copied())
+            .flat_map(|thread| thread.entries().iter().copied())
             .collect();
         order::sort(&mut entries, &order::shown);
         entries
@@ -73,12 +69,15 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 
     /// How many entries belong to the vehicle.
     pub fn count(&self) -> usize {
-        self.entries().len()
+        let threads = self.view.threads_of(self.subject());
+        threads.map(|thread| thread.entries().len()).sum()
     }
 
     /// The latest of its entries, by counter.
     pub fn last_entry(&self) -> Option<&'a Entry> {
-        self.entries().last().copied()
+        let threads = self.view.threads_of(self.subject());
+        let entries = threads.filter_map(|thread| thread.entries().last().copied());
+        entries.max_by_key(|entry| entry.order())
     }
 
     /// The thread that describes the vehicle as a whole.
@@ -128,9 +127,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 
     /// The thread of an examination, by the id of any of its entries.
     pub fn visit_thread(&self, id: EntryId) -> Option<&'v Thread<'a>> {
-        self.threads(&Kind::Visit)
-            .into_iter()
-            .find(|thread| thread.has(id))
+        self.of_kind(&Kind::Visit).find(|thread| thread.has(id))
     }
 
     /// The examinations that are neither struck out nor hidden, earliest first, each by its first
@@ -225,16 +222,16 @@ impl<'v, 'a> VehicleView<'v, 'a> {
     /// the examination or the vehicle is struck out.
     pub fn of_visit(&self, kind: &Kind, visit: EntryId) -> Vec<&'v Thread<'a>> {
         let visit = Ids::of(self, visit);
-        self.some_threads(kind, &|thread| {
-            visit.names_one_of(thread) && thread.counts().iter().any(|entry| visit.holds(entry))
-        })
+        let mut threads = self.naming(kind, &visit);
+        threads.retain(|thread| thread.counts().iter().any(|entry| visit.holds(entry)));
+        threads
     }
 
     /// The readings of one examination that count, each with its entry; of a disputed one every
     /// side.
     pub fn readings(&self, visit: EntryId) -> Vec<(&'a Entry, &'a Reading)> {
         let ids = Ids::of(self, visit);
-        self.some_threads(&Kind::Reading, &|thread| ids.names_one_of(thread))
+        self.naming(&Kind::Reading, &ids)
             .into_iter()
             .flat_map(Thread::counts)
             .filter(|entry| ids.holds(entry))
@@ -280,11 +277,7 @@ impl<'v, 'a> VehicleView<'v, 'a> {
                 && heads.iter().any(|head| head.is_read())
                 && !heads.iter().all(|head| self.hidden(head))
         };
-        self.view
-            .threads_of(Subject::Vehicle(self.id))
-            .map(|(_, thread)| thread)
-            .filter(open)
-            .collect()
+        self.view.threads_of(self.subject()).filter(open).collect()
     }
 }
 
@@ -299,14 +292,17 @@ impl Ids {
         Ids(thread.into_iter().flat_map(Thread::ids).collect())
     }
 
-    /// Whether any of a thread's entries, those that count no more among them, belongs to it.
-    fn names_one_of(&self, thread: &Thread<'_>) -> bool {
-        thread.entries().iter().any(|entry| self.holds(entry))
-    }
-
     fn holds(&self, entry: &Entry) -> bool {
         entry.visit.is_some_and(|visit| self.0.contains(&visit))
     }
+}
+
+/// Each once, by its first entry.
+fn earliest_first<'v, 'a>(mut threads: Vec<&'v Thread<'a>>) -> Vec<&'v Thread<'a>> {
+    let first = |thread: &&Thread<'a>| thread.entries().first().map(|entry| entry.order());
+    threads.sort_by_key(first);
+    threads.dedup_by_key(|thread| first(thread));
+    threads
 }
 
 fn of_slot(thread: &Thread<'_>, slot: &str) -> bool {

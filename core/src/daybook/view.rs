@@ -1,9 +1,11 @@
 //! A book as it reads: threads, vehicles, and what is odd about the set.
 
+use std::cmp::Ordering;
+
 use super::book::Book;
 use super::digests::Digests;
 use super::entry::{Entry, EntryId, Kind, Says, Subject};
-use super::joining::threads;
+use super::joining;
 use super::order;
 use super::problem::Problem;
 use super::same_as::Joined;
@@ -19,10 +21,17 @@ fn group<'a>(entry: &'a Entry, joined: &Joined) -> Group<'a> {
     (subject, &entry.kind, &entry.slot, entry.within())
 }
 
+/// One thread with what it belongs to and its kind.
+type Placed<'a> = (Subject, &'a Kind, Thread<'a>);
+
 /// A book as it reads.
 #[derive(Clone, Debug)]
 pub struct View<'a> {
-    threads: Vec<(Subject, &'a Kind, Thread<'a>)>,
+    /// By subject, then by kind.
+    threads: Vec<Placed<'a>>,
+    /// Every examination that a head of a thread names, with that thread's place; by examination. An old vehicle has
+    /// ten thousand readings, of which one examination took three hundred.
+    naming: Vec<(EntryId, usize)>,
     problems: Vec<Problem>,
     joined: Joined,
 }
@@ -38,6 +47,7 @@ impl<'a> View<'a> {
         });
         let mut view = View {
             threads: Vec::new(),
+            naming: Vec::new(),
             problems: book
                 .entries()
                 .flat_map(|entry| strays(book, entry, &joined))
@@ -52,11 +62,12 @@ impl<'a> View<'a> {
                 continue;
             };
             let one_thread = kind.one_thread_a_slot();
-            for thread in threads(book, entries, one_thread, &mut view.problems) {
+            for thread in joining::threads(book, entries, one_thread, &mut view.problems) {
                 view.threads.push((subject, kind, thread));
             }
         }
         view.problems.sort_unstable();
+        view.naming = naming(&view.threads);
         view
     }
 
@@ -67,25 +78,45 @@ impl<'a> View<'a> {
 
     /// Every thread.
     pub fn threads(&self) -> impl Iterator<Item = &Thread<'a>> {
-        self.threads.iter().map(|(_, _, thread)| thread)
+        threads(&self.threads)
     }
 
-    /// Every thread of one vehicle, or of the whole house, with its kind. They stand by subject, so those of a small
-    /// vehicle are found at once in a great book.
-    pub(super) fn threads_of(&self, of: Subject) -> impl Iterator<Item = (&'a Kind, &Thread<'a>)> {
-        let first = self.threads.partition_point(|(subject, ..)| *subject < of);
-        let from_there = self.threads.get(first..).unwrap_or_default();
-        from_there
-            .iter()
-            .take_while(move |(subject, _, _)| *subject == of)
-            .map(|(_, kind, thread)| (*kind, thread))
+    /// Every thread of one vehicle, or of the whole house. They stand by subject, so those of a small vehicle are found at
+    /// once in a great book.
+    pub(super) fn threads_of(&self, of: Subject) -> impl Iterator<Item = &Thread<'a>> {
+        threads(self.stretch(&|(subject, ..)| subject.cmp(&of)))
+    }
+
+    /// Those of one kind.
+    pub(super) fn of_kind(&self, of: Subject, kind: &Kind) -> impl Iterator<Item = &Thread<'a>> {
+        threads(self.stretch(&|(subject, its, _)| subject.cmp(&of).then_with(|| (*its).cmp(kind))))
+    }
+
+    /// The threads that stand side by side where this order finds them.
+    fn stretch(&self, order: &dyn Fn(&Placed<'a>) -> Ordering) -> &[Placed<'a>] {
+        let first = self.threads.partition_point(|it| order(it).is_lt());
+        let end = self.threads.partition_point(|it| order(it).is_le());
+        self.threads.get(first..end).unwrap_or_default()
+    }
+
+    /// The threads of one kind of a vehicle of which a head names this examination, each once.
+    pub(super) fn naming(
+        &self,
+        visit: EntryId,
+        (of, kind): (Subject, &Kind),
+    ) -> impl Iterator<Item = &Thread<'a>> {
+        let first = self.naming.partition_point(|(names, _)| *names < visit);
+        let from_there = self.naming.get(first..).unwrap_or_default().iter();
+        let named = from_there.take_while(move |(names, _)| *names == visit);
+        let named = named.filter_map(|(_, at)| self.threads.get(*at));
+        named
+            .filter(move |(subject, its, _)| *subject == of && *its == kind)
+            .map(|(_, _, thread)| thread)
     }
 
     /// The threads in which the shop sets its limits, by the name of the row.
     pub fn limits(&self) -> impl Iterator<Item = &Thread<'a>> {
-        self.threads_of(Subject::House)
-            .filter(|(kind, _)| **kind == Kind::Limit)
-            .map(|(_, thread)| thread)
+        self.of_kind(Subject::House, &Kind::Limit)
     }
 
     /// Which vehicles are one.
@@ -95,9 +126,7 @@ impl<'a> View<'a> {
 
     /// The threads in which two vehicles are said to be one.
     pub fn same_as(&self) -> impl Iterator<Item = &Thread<'a>> {
-        self.threads_of(Subject::House)
-            .filter(|(kind, _)| **kind == Kind::SameAs)
-            .map(|(_, thread)| thread)
+        self.of_kind(Subject::House, &Kind::SameAs)
     }
 
     /// Every vehicle that any entry belongs to, whether the entry that began it is here or not; of those that
@@ -137,6 +166,22 @@ impl<'a> View<'a> {
             .filter(|entry| entry.says == Says::Unread || entry.unread_fields > 0)
             .count()
     }
+}
+
+fn threads<'v, 'a>(placed: &'v [Placed<'a>]) -> impl Iterator<Item = &'v Thread<'a>> {
+    placed.iter().map(|(_, _, thread)| thread)
+}
+
+/// The examinations that the heads of each thread name: nothing else counts.
+fn naming(threads: &[Placed<'_>]) -> Vec<(EntryId, usize)> {
+    let mut naming: Vec<(EntryId, usize)> = Vec::new();
+    for (at, (_, _, thread)) in threads.iter().enumerate() {
+        let visits = thread.heads().iter().filter_map(|head| head.visit);
+        naming.extend(visits.map(|visit| (visit, at)));
+    }
+    naming.sort_unstable();
+    naming.dedup();
+    naming
 }
 
 /// What an entry names as its vehicle or examination, and is not that.

@@ -1,7 +1,7 @@
 //! What still holds of an earlier examination: a wheel that was found bad stays so until it is judged or decided anew,
 //! so that beginning to look again never makes it better.
 
-use super::decision::{of_sides, standing_sides};
+use super::decision::{effective, of_sides, standing_sides};
 use super::examined::examined;
 use super::limit::Limit;
 use super::standing::Standing;
@@ -22,6 +22,17 @@ pub fn standing_at(
     }
     let before = before(vehicle, visit, position, limits);
     Some(before.map_or(own, |(before, _)| own.max(before)))
+}
+
+/// The same, of a wheel for which this is proposed, and this [`held`] before: what takes long is not worked out twice.
+pub fn standing_by(
+    vehicle: &VehicleView<'_, '_>,
+    (visit, position): (EntryId, Position),
+    proposed: Standing,
+    held: Option<Standing>,
+) -> Standing {
+    let own = effective(vehicle, visit, position, proposed);
+    held.map_or(own, |held| own.max(held))
 }
 
 /// What holds of the examinations before this one, harsher than *not judged*, and the one that found

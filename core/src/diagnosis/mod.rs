@@ -29,7 +29,7 @@ pub use decision::{
 };
 pub use examined::{examined, lowest};
 pub use finding::{Finding, Measure, Missing};
-pub use held::{held, standing_at};
+pub use held::{held, standing_at, standing_by};
 pub use history::{Difference, History, Point, history, since_last};
 pub use house::house_limits;
 pub use judge::{Beside, Judgement, judge};

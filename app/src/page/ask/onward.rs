@@ -48,9 +48,11 @@ pub fn is_to_be_decided(
     let (Some(latest), Some(opened)) = (&looking.examination, shop.in_hand()) else {
         return false;
     };
-    let view = opened.book.view();
-    let vehicle = view.vehicle(id);
-    looking.judgement.missing.is_empty() && decisions(&vehicle, latest.id, position).is_empty()
+    // Reading the book is what takes long, so it is left to the last.
+    looking.judgement.missing.is_empty() && {
+        let view = opened.book.view();
+        decisions(&view.vehicle(id), latest.id, position).is_empty()
+    }
 }
 
 /// The keys that lead on. The great one is for what a standing still needs, then for the decision.

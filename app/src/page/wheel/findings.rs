@@ -1,6 +1,6 @@
 //! What was found: where, how much, by whose limit, on which entries it rests, and where nobody looked.
 
-use cartside_core::daybook::EntryId;
+use cartside_core::daybook::{Book, EntryId, VehicleView};
 use cartside_core::diagnosis::cause::likely;
 use cartside_core::diagnosis::cure::weighed;
 use cartside_core::diagnosis::{Cure, Finding, InTheWay, before_a_draw, causes, cures};
@@ -28,9 +28,17 @@ pub fn findings(looking: &Looking) -> Piece {
     let ways = before_a_draw(&looking.judgement);
     let draws = |it: &Finding| cures(it, &looking.judgement).into_iter().any(Cure::draws);
     let first = findings.iter().any(draws).then(|| in_the_way(&ways));
+    // One view for all of them: of an old vehicle it takes long to make.
+    let opened = workshop().in_hand();
+    let view = opened.as_ref().map(|opened| opened.book.view());
+    let vehicle = opened.as_ref().zip(view.as_ref());
+    let rests_on = |entries: &[EntryId]| match vehicle {
+        Some((opened, view)) => rests_on(&opened.book, &view.vehicle(opened.vehicle), entries),
+        None => Vec::new(),
+    };
     let each = findings
         .iter()
-        .map(|finding| one_finding(looking, finding, !ways.is_empty()));
+        .map(|it| one_finding(looking, it, rests_on(&it.entries), !ways.is_empty()));
     sheet!(
         "<section class=stack><h2>Findings</h2>{}{}<ul class=stack>{}</ul>{}</section>",
         none,
@@ -54,9 +62,8 @@ pub fn in_the_way(ways: &[InTheWay]) -> Option<Piece> {
     })
 }
 
-fn one_finding(looking: &Looking, finding: &Finding, waits: bool) -> Piece {
+fn one_finding(looking: &Looking, finding: &Finding, rests: Vec<Piece>, waits: bool) -> Piece {
     let said = words::finding::finding(finding, &looking.wheel, workshop().style());
-    let rests = rests_on(&finding.entries);
     let explained = terms(
         &[&said.heading, &said.where_, &said.how_much, &said.limit],
         workshop().style(),
@@ -126,19 +133,14 @@ fn measured_since(looking: &Looking, finding: &Finding) -> Option<Piece> {
 }
 
 /// What each of these entries says, and who says it when.
-fn rests_on(entries: &[EntryId]) -> Vec<Piece> {
-    let shop = workshop();
-    let Some(opened) = shop.in_hand() else {
-        return Vec::new();
-    };
-    let view = opened.book.view();
-    let vehicle = view.vehicle(opened.vehicle);
-    let found = entries.iter().filter_map(|id| opened.book.entry(*id));
+fn rests_on(book: &Book, vehicle: &VehicleView<'_, '_>, entries: &[EntryId]) -> Vec<Piece> {
+    let style = workshop().style();
+    let found = entries.iter().filter_map(|id| book.entry(*id));
     found
         .map(|entry| {
             sheet!(
                 "<li class=item><span>{}</span><span class=dim>{}</span></li>",
-                wording::heading(&vehicle, entry, shop.style()),
+                wording::heading(vehicle, entry, style),
                 wording::hand(entry)
             )
         })

@@ -238,6 +238,33 @@ proptest! {
     }
 
     #[test]
+    fn what_is_found_by_kind_or_examination_is_what_going_through_every_thread_finds(
+        entries in histories(), chosen in any::<u64>(),
+    ) {
+        let book = part(&entries, chosen);
+        let view = book.view();
+        let first = |thread: &Thread<'_>| thread.entries()[0].id;
+        let groups = book.entries().map(|entry| (view.joined().subject(entry), &entry.kind));
+        for (subject, kind) in groups {
+            let of_group = |thread: &&Thread<'_>| {
+                let entry = thread.entries()[0];
+                (view.joined().subject(entry), &entry.kind) == (subject, kind)
+            };
+            let all: Vec<_> = view.threads().filter(of_group).collect();
+            let found = view.of_kind(subject, kind).map(first);
+            prop_assert_eq!(found.collect::<Vec<_>>(), all.iter().map(|it| first(it)).collect::<Vec<_>>());
+            for visit in entries.iter().map(|entry| entry.id) {
+                let names = |thread: &&&Thread<'_>| {
+                    thread.heads().iter().any(|head| head.visit == Some(visit))
+                };
+                let naming = all.iter().filter(names).map(|it| first(it));
+                let found = view.naming(visit, (subject, kind)).map(first);
+                prop_assert_eq!(found.collect::<Vec<_>>(), naming.collect::<Vec<_>>());
+            }
+        }
+    }
+
+    #[test]
     fn every_entry_is_in_one_thread_and_every_thread_has_a_head(entries in histories()) {
         let book = book(&entries);
         let view = book.view();

@@ -1,10 +1,10 @@
 //! Beginning to look again never makes a wheel better.
 
-use super::{held, standing_at};
+use super::{held, standing_at, standing_by};
 use crate::daybook::{
     Book, Decision, EntryId, Hand, Says, Stamp, Unwritten, VehicleView, Visit, WheelSaid,
 };
-use crate::diagnosis::{house_limits, lowest};
+use crate::diagnosis::{examined, house_limits, lowest};
 use crate::paper::line;
 use crate::survey::{Answer, Question, Reading, Slot, Standing};
 use crate::wheel::{Felloes, Place, Position, Vehicle, VehicleKind, Wheel};
@@ -91,6 +91,10 @@ impl Cart {
         let now = standing_at(&vehicle, visit, Position::Near, &limits).unwrap();
         assert_eq!(lowest(&vehicle, &limits), Some(now));
         let holds = held(&vehicle, visit, Position::Near, &limits);
+        let proposed = examined(&vehicle, visit, Position::Near, &limits).unwrap();
+        let (of, proposed) = ((visit, Position::Near), proposed.proposed());
+        let by = standing_by(&vehicle, of, proposed, holds.map(|(standing, _)| standing));
+        assert_eq!(by, now, "what is shown of a wheel that is looked at");
         let holds = holds.map(|(_, entry)| self.visits.iter().position(|id| *id == entry.id));
         (now, holds.flatten())
     }
