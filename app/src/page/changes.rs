@@ -1,7 +1,7 @@
 //! Since last time: the latest examination beside those before it, wheel by wheel, the gravest first.
 
 use cartside_core::daybook::{EntryId, VehicleView};
-use cartside_core::diagnosis::{Change, Difference, since_last};
+use cartside_core::diagnosis::{Change, Difference, Rounds, rounds_since, since_last};
 use cartside_core::wheel::{Part, Position, Wheel};
 use cartside_core::words;
 use leptos::prelude::Get;
@@ -77,13 +77,15 @@ fn of_wheel(
             true,
         )
     });
-    let none = (all.is_empty() && gone.is_none())
+    let rounds = of_rounds(&rounds_since(vehicle, visit, position), shop);
+    let none = (all.is_empty() && gone.is_none() && rounds.is_none())
         .then(|| sheet!("<p class=dim>Nothing was ever looked at here.</p>"));
     sheet!(
-        "<section class=stack data-wheel={}><h2 class=capital>{}</h2>{}{}{}</section>",
+        "<section class=stack data-wheel={}><h2 class=capital>{}</h2>{}{}{}{}</section>",
         position.code(),
         words::place::wheel_at(position),
         none,
+        rounds,
         Change::ALL
             .map(group)
             .into_iter()
@@ -91,6 +93,25 @@ fn of_wheel(
             .collect::<Vec<Piece>>(),
         gone
     )
+}
+
+/// The rounds beside those of last time, and the tyrings in between; nothing if there are none.
+fn of_rounds(rounds: &Rounds<'_>, shop: Workshop) -> Option<Piece> {
+    let style = shop.style();
+    let since = rounds.since.iter();
+    let since = since.map(|it| words::history::round_since(it, style));
+    let tyred = rounds.tyred.iter();
+    let tyred = tyred.map(|it| words::history::tyred_between(it, style));
+    let each: Vec<Piece> = since
+        .chain(tyred)
+        .map(|words| sheet!("<li>{}</li>", words::capital(&words)))
+        .collect();
+    (!each.is_empty()).then(|| {
+        sheet!(
+            "<h3>Rounds</h3><ul class=\"points stack\" data-rounds>{}</ul>",
+            each
+        )
+    })
 }
 
 /// The readings that changed in one way; those that are not news are folded.

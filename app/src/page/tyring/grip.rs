@@ -82,7 +82,7 @@ impl Reckoned {
         if let (true, Some(build), Ok(fitting)) =
             (self.latest(round), &given.build, given.fitting())
         {
-            let year = given.year.as_ref().ok();
+            let year = given.year.as_ref();
             self.season
                 .set(year.and_then(|year| season(build, &fitting, year).ok()));
         }

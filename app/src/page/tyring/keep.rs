@@ -54,7 +54,7 @@ pub fn entries(
     }
     let slot = TyringSaid::slot(position);
     let thread = vehicle.thread_in(&Kind::Tyring, visit, &slot);
-    entries.extend(says(thread, Says::Tyring(given.said.clone())));
+    entries.extend(says(thread, Says::Tyring(given.tyred.said.clone())));
     Ok(entries)
 }
 

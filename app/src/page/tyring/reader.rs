@@ -4,11 +4,9 @@ use cartside_core::daybook::tyring::{MonthSaid, Ran, TakenWith, Warm};
 use cartside_core::daybook::{RoundTaken, TyringSaid};
 use cartside_core::mechanics::Year;
 use cartside_core::quantity::length::{from_paper_mm, millimetres, to_paper_mm};
-use cartside_core::quantity::speed::metres_per_second;
 use cartside_core::quantity::temperature::celsius;
-use cartside_core::quantity::{Length, LengthRange, Measured, Percent, spelling, time};
+use cartside_core::quantity::{Length, LengthRange, Measured, Percent, spelling};
 use cartside_core::tyring::draw::Joints;
-use cartside_core::tyring::hot::window::Carry;
 use cartside_core::tyring::round::{Care, Round};
 use cartside_core::tyring::runs;
 use cartside_core::wheel::Position;
@@ -68,19 +66,6 @@ impl<'a> Reader<'a> {
         // What was typed is kept as it stands on paper, so that it comes back the same.
         let read = read.map(on_paper);
         self.noted(read)
-    }
-
-    /// The draw that is wanted.
-    pub fn wanted(&self) -> Said<Length> {
-        self.read(Field::Draw, LengthRange::Draw)
-    }
-
-    /// Room as it drops; 3 mm where none is said.
-    pub fn clearance(&self) -> Said<Length> {
-        match self.read(Field::Clearance, LengthRange::Clearance) {
-            Err(None) => Ok(millimetres(3.0)),
-            said => said,
-        }
     }
 
     /// A whole number that may be missing.
@@ -195,14 +180,9 @@ impl<'a> Reader<'a> {
     }
 
     /// The round with its doubt.
-    pub fn reckoned(&mut self, round: Option<RoundTaken>) -> Said<Round> {
-        let round = round.ok_or(None)?;
-        let said = refused(
-            round.reckoned(self.chosen.iron, Care::default()),
-            self.style,
-        );
-        self.refused.extend(said.clone().err().flatten());
-        said
+    pub fn reckoned(&mut self, round: Option<&RoundTaken>) -> Option<Round> {
+        let round = round?.reckoned(self.chosen.iron, Care::default());
+        self.noted(refused(round, self.style))
     }
 
     /// The joints as they stand and cramped.
@@ -211,25 +191,15 @@ impl<'a> Reader<'a> {
         refused(Joints::of(open, cramped), self.style)
     }
 
-    /// The carry, with what is taken where it is not said.
-    pub fn carry(&self) -> Said<Carry> {
-        let [seconds, wind, air] = [Field::Carry, Field::Wind, Field::Air].map(|it| self.whole(it));
-        let wind = wind?.map(|it| metres_per_second(f64::from(it)));
-        let air = celsius(f64::from(air?.unwrap_or(15)));
-        let seconds = time::seconds(f64::from(seconds?.unwrap_or(30)));
-        refused(Carry::of(air, wind, seconds), self.style)
-    }
-
     /// The year where the cart stands: as it was entered, or else that of such a place.
-    pub fn year(&mut self, said: &TyringSaid) -> Said<Year> {
+    pub fn year(&mut self, said: &TyringSaid) -> Option<Year> {
         let Some(months) = &said.months else {
-            return Ok(self.chosen.stand.year());
+            return Some(self.chosen.stand.year());
         };
         let air = months.map(|(damp, air)| (Percent::whole(damp), celsius(f64::from(air))));
         let year = Year::of_air(&air)
             .map_err(|refusal| Some(words::timber::moisture(refusal, self.style)));
-        self.refused.extend(year.clone().err().flatten());
-        year
+        self.noted(year)
     }
 }
 

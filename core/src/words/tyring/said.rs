@@ -41,13 +41,25 @@ pub fn iron(iron: Iron) -> &'static str {
     }
 }
 
-/// A round with its wheel: `near wheel, round of the sole: 6 turns + 471 mm, traveller of 627 mm`.
+/// A round with its wheel: `near wheel, round of the sole: 6 turns + 471 mm, traveller 1 of 627 mm`.
 #[must_use]
 pub fn round(said: &RoundTaken, style: Style) -> String {
+    format!(
+        "{}: {}",
+        round_of(said.position, said.ran, style),
+        how(said, style)
+    )
+}
+
+/// How a round was taken: `6 turns + 471 mm, traveller 1 of 627 mm`.
+#[must_use]
+pub fn how(said: &RoundTaken, style: Style) -> String {
     let runs: Vec<String> = said.runs.iter().map(|it| run(*it, style)).collect();
     let mut words = vec![runs.join("; ")];
     words.push(match &said.with {
-        TakenWith::Traveller(_, own) => format!("traveller of {}", style.size(own.value())),
+        TakenWith::Traveller(number, own) => {
+            format!("traveller {number} of {}", style.size(own.value()))
+        }
         TakenWith::Tape(_, class) => format!("tape of class {}", class.code()),
     });
     if said.line != Line::Middle {
@@ -60,11 +72,7 @@ pub fn round(said: &RoundTaken, style: Style) -> String {
     if said.hot_weld {
         words.push("the weld still hot".to_owned());
     }
-    format!(
-        "{}: {}",
-        round_of(said.position, said.ran, style),
-        words.join(", ")
-    )
+    words.join(", ")
 }
 
 /// The wheel and what was run along.
@@ -90,6 +98,12 @@ pub fn tyring_of(at: Position) -> String {
 /// What was chosen: `near wheel, for its tyring: draw of 9 mm, wrought iron`.
 #[must_use]
 pub fn tyring(said: &TyringSaid, style: Style) -> String {
+    format!("{}: {}", tyring_of(said.position), chosen(said, style))
+}
+
+/// What was chosen, without its wheel.
+#[must_use]
+pub fn chosen(said: &TyringSaid, style: Style) -> String {
     let mut words = Vec::new();
     let lengths: [(&str, Option<Length>); 6] = [
         ("{draw} of", said.draw),
@@ -124,7 +138,7 @@ pub fn tyring(said: &TyringSaid, style: Style) -> String {
     if words.is_empty() {
         words.push("nothing chosen".to_owned());
     }
-    format!("{}: {}", tyring_of(said.position), words.join(", "))
+    words.join(", ")
 }
 
 #[cfg(test)]
@@ -175,10 +189,10 @@ mod tests {
         rows.push(round(&warm, american()));
         rows.push(line(Line::Back).to_owned());
         insta::assert_snapshot!(rows.join("\n"), @r"
-        near wheel, round of the sole: 6 turns + 471 mm; 6 turns + 472 mm, traveller of 627 mm
-        near wheel, round of the tyre, inside: 6 turns + 471 mm; 6 turns + 472 mm, traveller of 627 mm
-        near wheel, round of the tyre as welded, inside: 6 turns + 471 mm; 6 turns + 472 mm, traveller of 627 mm
-        near wheel, round over the tyre as it lies: 6 turns + 471 mm; 6 turns + 472 mm, traveller of 627 mm
+        near wheel, round of the sole: 6 turns + 471 mm; 6 turns + 472 mm, traveller 1 of 627 mm
+        near wheel, round of the tyre, inside: 6 turns + 471 mm; 6 turns + 472 mm, traveller 1 of 627 mm
+        near wheel, round of the tyre as welded, inside: 6 turns + 471 mm; 6 turns + 472 mm, traveller 1 of 627 mm
+        near wheel, round over the tyre as it lies: 6 turns + 471 mm; 6 turns + 472 mm, traveller 1 of 627 mm
         near wheel, round of the tyre as welded, inside: 4241 mm, tape of class II, at the face, at −5 °C, to 10 either way, the weld still hot
         near wheel, round of the tire as welded, inside: ≈ 166 15/16 in, tape of class II, at the face, at −5 °C, to 10 either way, the weld still hot
         at the back
