@@ -14,6 +14,7 @@ mod reader;
 
 use cartside_core::daybook::{EntryId, Says, Unwritten, Work, WorkDone};
 use cartside_core::diagnosis::before_a_draw;
+use cartside_core::material::timber::Grain;
 use cartside_core::material::{Iron, Species};
 use cartside_core::mechanics::Stand;
 use cartside_core::paper::summary::Summary;
@@ -163,7 +164,7 @@ fn fields(bench: OnTheBench, style: Style) -> Vec<Piece> {
     let group = |group: &field::Group| {
         let inner: Vec<Piece> = group.fields.iter().map(|it| field(*it)).collect();
         let more = match group.fields.first() {
-            Some(Field::Warm) => Some(how_run(bench)),
+            Some(Field::Other) => Some(how_run(bench)),
             Some(Field::Cut) => Some(weld(bench)),
             _ => None,
         };
@@ -242,7 +243,11 @@ fn choices(bench: OnTheBench, style: Style) -> Piece {
                 Some(())
             });
         };
-        picker(style.fill(name), now.code(), options.collect(), pick)
+        sheet!(
+            "{}{}",
+            picker(style.fill(name), now.code(), options.collect(), pick),
+            live(move || grain(bench, at))
+        )
     };
     let stands = Stand::ALL
         .iter()
@@ -270,6 +275,30 @@ fn choices(bench: OnTheBench, style: Style) -> Piece {
         timber("Spokes", 1, spokes),
         timber("{felloe}s", 2, felloes)
     )
+}
+
+/// How hard its side grain is, where the timber asks for it.
+fn grain(bench: OnTheBench, at: usize) -> Option<Piece> {
+    let asks = move |chosen: &Chosen| {
+        let species = chosen.timbers.get(at)?;
+        species
+            .asks_for_grain()
+            .then(|| chosen.grains.get(at).copied().flatten())
+    };
+    let now = bench.chosen.with(asks)?;
+    let mut options = vec![("", "not said".to_owned())];
+    options.extend(Grain::ALL.map(|it| (it.code(), words::timber::grain(it).to_owned())));
+    Some(picker(
+        "Its side grain".to_owned(),
+        now.map_or("", Grain::code),
+        options,
+        move |code| {
+            bench.choose(|chosen| {
+                *chosen.grains.get_mut(at)? = Grain::from_code(code);
+                Some(())
+            });
+        },
+    ))
 }
 
 fn picker(

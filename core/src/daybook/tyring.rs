@@ -2,6 +2,7 @@
 
 use super::entry::EntryId;
 use super::vehicle_view::VehicleView;
+use crate::material::timber::Grain;
 use crate::material::{Iron, Species};
 use crate::mechanics::Stand;
 use crate::quantity::temperature::{celsius, kelvins};
@@ -168,6 +169,8 @@ pub struct TyringSaid {
     pub iron: Option<Iron>,
     /// The timbers of nave, spokes and felloes.
     pub timbers: [Option<Species>; 3],
+    /// How hard the side grain of each is, as whoever has the wood in hand says; it counts where the timber asks for it.
+    pub grains: [Option<Grain>; 3],
     /// Where the cart stands.
     pub stand: Option<Stand>,
     /// The air there, January first; it counts in the place of what is known of such a stand.
@@ -191,6 +194,7 @@ impl TyringSaid {
             air: None,
             iron: None,
             timbers: [None; 3],
+            grains: [None; 3],
             stand: None,
             months: None,
         }

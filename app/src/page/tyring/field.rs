@@ -13,6 +13,8 @@ pub enum Field {
     Tyre,
     /// The draw that is wanted.
     Draw,
+    /// Another traveller, that ran the tyre.
+    Other,
     /// How warm the tyre was, in °C.
     Warm,
     /// The joints' sum with the rim cramped.
@@ -40,7 +42,7 @@ pub enum Field {
 }
 
 /// How many there are.
-pub const FIELDS: usize = 16;
+pub const FIELDS: usize = 17;
 
 /// What is typed, field by field.
 pub type Typed = [String; FIELDS];
@@ -65,7 +67,7 @@ pub const GROUPS: [Group; 5] = [
     Group {
         name: "How they were taken; rim and iron",
         open: false,
-        fields: &[Field::Warm, Field::Cramped, Field::Oval],
+        fields: &[Field::Other, Field::Warm, Field::Cramped, Field::Oval],
     },
     Group {
         name: "Cut and weld",
@@ -96,6 +98,7 @@ impl Field {
     pub fn code(self) -> &'static str {
         match self {
             Field::Traveller => "traveller",
+            Field::Other => "other",
             Field::Wheel => "wheel",
             Field::Tyre => "tyre",
             Field::Draw => "draw",
@@ -118,6 +121,7 @@ impl Field {
     pub fn label(self, style: Style) -> String {
         style.fill(match self {
             Field::Traveller => "Traveller, once round itself",
+            Field::Other => "{tyre} run with another: its number and round (2: 631), or tape",
             Field::Wheel => "Wheel, round the sole",
             Field::Tyre => "{tyre}, round the inside",
             Field::Draw => "{draw} wanted, round",

@@ -261,10 +261,8 @@ fn build(looking: &Looking, chosen: Chosen) -> Option<Build> {
     wheel.rim = wheel.rim.or(Some(cartside_core::wheel::Rim::Sawn));
     let loose = any_bad(looking, Question::SpokeFoot) == Some(true);
     let mut build = Build::of(&wheel)?;
-    let [nave, spokes, felloes] = chosen.timbers;
     build.feet = if loose { Feet::Slack } else { Feet::Sound };
     build.iron = chosen.iron;
-    (build.nave_timber, build.spoke_timber, build.felloe_timber) =
-        (nave.into(), spokes.into(), felloes.into());
+    [build.nave_timber, build.spoke_timber, build.felloe_timber] = chosen.wood();
     Some(build)
 }

@@ -19,6 +19,9 @@ use super::given::{Said, refused};
 /// To how many kelvins either side a warm tyre is known: a hand or a dial thermometer; common practice, no source.
 const WARM_WITHIN: u16 = 10;
 
+/// What is typed where the tyre was run with a tape and the wheel with a traveller.
+pub const TAPE: &str = "tape";
+
 /// Reads the fields.
 pub struct Reader<'a> {
     typed: &'a Typed,
@@ -56,7 +59,10 @@ impl<'a> Reader<'a> {
     }
 
     fn read(&self, field: Field, range: LengthRange) -> Said<Length> {
-        let text = self.text(field).ok_or(None)?;
+        self.spelt(self.text(field).ok_or(None)?, range)
+    }
+
+    fn spelt(&self, text: &str, range: LengthRange) -> Said<Length> {
         let read = spelling::parse(text, range, self.style.length.bare_unit());
         read.map_err(|refusal| Some(refusal.to_string()))
     }
@@ -113,6 +119,7 @@ impl<'a> Reader<'a> {
             lay: chosen.lay,
             iron: Some(chosen.iron),
             timbers: chosen.timbers.map(Some),
+            grains: chosen.wood().map(|it| it.grain),
             stand: Some(chosen.stand),
             months: self.months(),
             ..TyringSaid::of(position)
@@ -133,14 +140,21 @@ impl<'a> Reader<'a> {
         }))
     }
 
-    fn with(&self) -> Said<TakenWith> {
-        let own = match self.read(Field::Traveller, LengthRange::TravellerRound) {
-            Err(None) => return Ok(TakenWith::Tape(0, self.chosen.tape)),
-            own => on_paper(own?),
-        };
+    /// What was run with: the sole's traveller, unless another one is said of the tyre. `2: 631` is the shop's second.
+    fn with(&self, ran: Ran) -> Said<TakenWith> {
+        let other = self.text(Field::Other).filter(|_| ran != Ran::Sole);
+        let text = other.or(self.text(Field::Traveller)).unwrap_or(TAPE);
+        if text == TAPE {
+            return Ok(TakenWith::Tape(0, self.chosen.tape));
+        }
+        let usual = 1 + u16::from(other.is_some());
+        let numbered = text.split_once(':');
+        let numbered = numbered.and_then(|(number, own)| Some((number.trim().parse().ok()?, own)));
+        let (number, own) = numbered.unwrap_or((usual, text));
+        let own = on_paper(self.spelt(own, LengthRange::TravellerRound)?);
         let doubt = millimetres(0.5).min(own / 40.0);
         let own = Measured::new(own, on_paper(doubt));
-        own.map(|own| TakenWith::Traveller(1, own))
+        own.map(|own| TakenWith::Traveller(number, own))
             .map_err(|it| Some(it.to_string()))
     }
 
@@ -153,7 +167,7 @@ impl<'a> Reader<'a> {
             Ran::Lying => Field::Lying,
         };
         let text = self.text(field)?;
-        let with = self.with();
+        let with = self.with(ran);
         let with = self.noted(with)?;
         let runs = refused(runs::read(text, self.style.length.bare_unit()), self.style);
         let mut runs = self.noted(runs)?;

@@ -124,11 +124,10 @@ pub fn chosen(said: &TyringSaid, style: Style) -> String {
             .map(|it| format!("air at {} °C", number(it.into()))),
     );
     words.extend(said.iron.map(|it| iron(it).to_owned()));
-    for (name, species) in ["{nave}", "spokes", "{felloe}s"]
-        .into_iter()
-        .zip(said.timbers)
-    {
+    let grains = said.timbers.into_iter().zip(said.grains);
+    for (name, (species, grain)) in ["{nave}", "spokes", "{felloe}s"].into_iter().zip(grains) {
         words.extend(species.map(|it| style.fill(&format!("{name} of {}", timber::species(it)))));
+        words.extend(grain.map(|it| format!("its side grain {}", it.code())));
     }
     words.extend(
         said.stand
@@ -145,6 +144,7 @@ pub fn chosen(said: &TyringSaid, style: Style) -> String {
 mod tests {
     use super::{line, round, tyring};
     use crate::daybook::tyring::{Ran, RoundTaken, TakenWith, TyringSaid, Warm};
+    use crate::material::timber::Grain;
     use crate::material::{Iron, Species};
     use crate::mechanics::Stand;
     use crate::quantity::Measured;
@@ -215,6 +215,7 @@ mod tests {
             air: Some(-2),
             iron: Some(Iron::Wrought),
             timbers: [Some(Species::EnglishElm), None, Some(Species::EuropeanAsh)],
+            grains: [Some(Grain::Hard), None, None],
             stand: Some(Stand::OpenShed),
             months: Some([(80, 5); 12]),
             ..nothing.clone()
@@ -222,7 +223,7 @@ mod tests {
         let rows = [tyring(&nothing, style()), tyring(&all, style())];
         insta::assert_snapshot!(rows.join("\n"), @r"
         off wheel, for its tyring: nothing chosen
-        off wheel, for its tyring: draw of 9 mm, joints cramped to 1 mm, cut out: 12 mm, sole charred 0.5 mm, tyre oval by 3 mm, room as it drops 4 mm, carry of 30 s, lay 41 s after the fire, wind of 5 m/s, air at −2 °C, wrought iron, nave of English elm, felloes of European ash, stands in an open shed with a roof, the air of twelve months
+        off wheel, for its tyring: draw of 9 mm, joints cramped to 1 mm, cut out: 12 mm, sole charred 0.5 mm, tyre oval by 3 mm, room as it drops 4 mm, carry of 30 s, lay 41 s after the fire, wind of 5 m/s, air at −2 °C, wrought iron, nave of English elm, its side grain hard, felloes of European ash, stands in an open shed with a roof, the air of twelve months
         ");
     }
 }
