@@ -1,8 +1,10 @@
 //! Whether the app is really on the device, and whether a newer one waits: asked of the service worker.
 
 use js_sys::{Array, Function, Object, Promise, Reflect};
+use leptos::prelude::set_timeout;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
+use std::time::Duration;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
@@ -17,6 +19,9 @@ const SCRIPT: &str = "sw.js";
 
 /// How long a worker may take to look through its cache, in milliseconds.
 const PATIENCE: i32 = 15_000;
+
+/// After what time one that comes and has not said that it waits is asked again.
+const AGAIN: Duration = Duration::from_secs(5);
 
 /// How the app stands on this device.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -167,11 +172,24 @@ impl Updates {
     async fn ask(&self) {
         let registration = self.inner.registration.borrow().clone();
         if let Some(registration) = registration {
-            self.tell(match state_of(&registration).await {
+            let state = match state_of(&registration).await {
                 State::Ready { build } if self.inner.overtaken.get() => State::Waiting { build },
                 state => state,
-            });
+            };
+            let comes = registration.installing().is_some() || registration.waiting().is_some();
+            if comes && !matches!(state, State::Waiting { .. }) {
+                self.ask_again();
+            }
+            self.tell(state);
         }
+    }
+
+    /// A worker that is only just being started may be too slow to answer, and a browser may forget to tell that one
+    /// has been installed.
+    fn ask_again(&self) {
+        let updates = self.clone();
+        let later = move || spawn_local(async move { updates.ask().await });
+        set_timeout(later, AGAIN);
     }
 
     fn failed(&self, what: &str) {

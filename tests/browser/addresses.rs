@@ -1,11 +1,10 @@
 //! Addresses that lead nowhere: a clear page, and the way home.
 
-use cartside_tests::drive::{Device, Server};
+use cartside_tests::drive::Device;
 
 #[tokio::test]
 async fn an_address_that_leads_nowhere_says_so_and_leads_home() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     let nobody = "0".repeat(64);

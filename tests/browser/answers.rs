@@ -1,11 +1,10 @@
 //! The keys of a question: a measured play with its typed text, a refusal, the bulk key, undo.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 
 #[tokio::test]
 async fn a_play_is_measured_refused_answered_in_bulk_and_undone() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     let before = phone.count_everything_written(&cart).await;

@@ -1,6 +1,6 @@
 //! Arriving at a page: its heading takes the focus, unless someone was faster.
 
-use cartside_tests::drive::{Engine, Server};
+use cartside_tests::drive::Engine;
 use serde_json::json;
 
 /// Turns to an address, and takes the field there into focus as soon as it stands, before the next frame.
@@ -15,8 +15,7 @@ new MutationObserver((_, watch) => {
 location.hash = arguments[0];"#;
 
 pub async fn a_field_that_has_the_focus_keeps_it(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.step("the heading takes the focus");

@@ -2,7 +2,7 @@
 //! itself and undo reaches back over it, a question can be passed, and the keys that matter are in sight.
 
 use cartside_core::survey::Question;
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 use serde_json::json;
 
 /// Whether all of this is in sight at once, above what sticks at the foot of the window.
@@ -18,8 +18,7 @@ return scrollY === 0 && arguments[0].every((css) => {
 
 #[tokio::test]
 async fn an_answer_is_corrected_where_it_was_given() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone
@@ -55,8 +54,7 @@ async fn an_answer_is_corrected_where_it_was_given() {
 
 #[tokio::test]
 async fn the_next_question_comes_by_itself_and_undo_leads_back() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     let before = phone.count_everything_written(&cart).await;
@@ -107,8 +105,7 @@ const again = setInterval(() => {
 
 #[tokio::test]
 async fn a_question_is_passed_and_the_decision_offered() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     let before = phone.count_everything_written(&cart).await;
@@ -148,8 +145,7 @@ async fn a_question_is_passed_and_the_decision_offered() {
 
 #[tokio::test]
 async fn what_answers_is_in_sight_on_a_small_phone() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.be_a_phone(360, 740).await;

@@ -2,17 +2,16 @@
 
 use std::fs;
 
-use cartside_tests::drive::{Browser, Engine, Server, camera};
+use cartside_tests::drive::{Browser, Engine, camera};
 
 pub async fn a_broken_file_is_refused_and_nothing_of_it_is_stored(engine: Engine) {
-    let server = Server::start();
-    let giver = engine.device("giving", &server);
+    let giver = engine.installed("giving").await;
     let phone = giver.open().await;
     phone.begin_a_cart().await;
     let good = phone.carry_out().await.bytes();
     phone.close().await;
 
-    let taker = engine.device("taking", &server);
+    let taker = engine.installed("taking").await;
     let tablet = taker.open().await;
     for (name, bytes, words) in broken(&good) {
         tablet.step(name);

@@ -1,10 +1,9 @@
 //! The demonstration is a book of its own and stays where it is.
 
-use cartside_tests::drive::{Engine, Server};
+use cartside_tests::drive::Engine;
 
 pub async fn the_demonstration_is_separate_and_cannot_be_carried_out(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.open_day_book().await;

@@ -1,7 +1,7 @@
 //! Two devices that know little of each other: a clock that is ten years off, a profile copied from another device,
 //! one cart begun on both.
 
-use cartside_tests::drive::{Browser, Engine, Server};
+use cartside_tests::drive::{Browser, Engine};
 use serde_json::Value;
 
 /// Makes the device's clock ten years slow: that of the page's own window, since in Firefox a script before each page has a
@@ -14,10 +14,9 @@ window.Date = class extends Honest {
 };"#;
 
 pub async fn a_clock_ten_years_off_decides_nothing(engine: Engine) {
-    let server = Server::start();
     let (first, second) = (
-        engine.device("first", &server),
-        engine.device("second", &server),
+        engine.installed("first").await,
+        engine.installed("second").await,
     );
     let phone = first.open().await;
     let cart = phone.begin_a_cart().await;
@@ -83,8 +82,7 @@ fn field(line: &str, name: &str) -> String {
 }
 
 pub async fn a_device_copied_from_another_takes_a_name_of_its_own(engine: Engine) {
-    let server = Server::start();
-    let first = engine.device("first", &server);
+    let first = engine.installed("first").await;
     let phone = first.open().await;
     let cart = phone.begin_a_cart().await;
     phone.close().await;
@@ -135,10 +133,9 @@ pub async fn a_device_copied_from_another_takes_a_name_of_its_own(engine: Engine
 }
 
 pub async fn a_cart_begun_on_two_devices_is_shown_as_one(engine: Engine) {
-    let server = Server::start();
     let (first, second) = (
-        engine.device("first", &server),
-        engine.device("second", &server),
+        engine.installed("first").await,
+        engine.installed("second").await,
     );
     let phone = first.open().await;
     let one = phone.begin_a_cart().await;

@@ -52,7 +52,7 @@ engines! {
     devices {
         a_clock_ten_years_off_decides_nothing [runs runs runs]
         a_device_copied_from_another_takes_a_name_of_its_own [runs runs runs]
-        a_cart_begun_on_two_devices_is_shown_as_one [runs runs "on a busy machine the book is at times not opened within 25 s there after a reload, and why is not known yet"]
+        a_cart_begun_on_two_devices_is_shown_as_one [runs runs runs]
     }
     arriving {
         a_field_that_has_the_focus_keeps_it [runs runs runs]
@@ -75,7 +75,7 @@ engines! {
     newer {
         a_newer_build_waits_says_so_and_takes_over_when_told [runs runs runs]
         a_newer_build_takes_over_only_when_what_is_typed_is_kept [runs runs runs]
-        two_tabs_change_to_the_newer_each_in_its_own_time [runs runs "on a busy machine the book is at times not opened within 25 s there after a reload, and why is not known yet"]
+        two_tabs_change_to_the_newer_each_in_its_own_time [runs runs runs]
         a_newer_build_that_is_not_whole_keeps_the_older [runs runs runs]
         a_first_build_that_is_not_whole_says_that_it_needs_the_network [runs runs runs]
         what_is_damaged_on_the_device_is_fetched_anew [runs runs runs]

@@ -3,15 +3,14 @@
 
 use std::fs;
 
-use cartside_tests::drive::{Browser, Device, Server, camera};
+use cartside_tests::drive::{Browser, Device, camera};
 use serde_json::{Value, json};
 
 #[tokio::test]
 async fn an_erased_picture_goes_everywhere_and_never_comes_back_unasked() {
-    let server = Server::start();
     let (first, second) = (
-        Device::new("first", &server),
-        Device::new("second", &server),
+        Device::installed("first").await,
+        Device::installed("second").await,
     );
     let phone = first.open().await;
     let cart = phone.begin_a_cart().await;

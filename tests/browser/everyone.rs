@@ -1,7 +1,7 @@
 //! Every screen in both themes on a small phone, in one walk: by the rules of WCAG 2.2 AA, with text at 7 to 1, targets
 //! large enough for a glove, nothing wider than the screen, read in order, and still where less motion is asked for.
 
-use cartside_tests::drive::{Browser, Device, Server, Theme};
+use cartside_tests::drive::{Browser, Device, Theme};
 use serde_json::json;
 
 use crate::contrast::faint;
@@ -12,8 +12,7 @@ use crate::touch::{self, look_at};
 
 #[tokio::test]
 async fn every_screen_is_for_everyone_in_both_themes() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open_ready().await;
     phone.be_a_phone(touch::WIDTH, touch::HEIGHT).await;
     let mut faults = Vec::new();
@@ -89,8 +88,7 @@ const FOUND: [&str; 15] = [
 
 #[tokio::test]
 async fn each_fault_that_is_planted_is_found() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open_ready().await;
     phone.be_a_phone(touch::WIDTH, touch::HEIGHT).await;
     phone.go("#/kept").await;

@@ -1,14 +1,13 @@
 //! An examination from its beginning to its end: what for, the first look, the decision, the work.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 
 /// A cart begun: the vehicle, two wheels and the examination.
 const BEGUN: usize = 4;
 
 #[tokio::test]
 async fn an_examination_is_set_up_and_carries_its_stage() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.step("a new examination leads to what for");
@@ -69,8 +68,7 @@ async fn change_the_stage(phone: &Browser<'_>, cart: &str) {
 
 #[tokio::test]
 async fn the_first_look_sets_a_provisional_standing_and_bars_lifting() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone
@@ -127,8 +125,7 @@ async fn lift(phone: &Browser<'_>, cart: &str) {
 
 #[tokio::test]
 async fn a_decision_is_refused_signed_and_outgrown() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone
@@ -194,8 +191,7 @@ async fn outgrow(phone: &Browser<'_>, cart: &str) {
 
 #[tokio::test]
 async fn work_stands_between_what_was_read_before_and_after() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone
@@ -244,8 +240,7 @@ async fn see_written(phone: &Browser<'_>, cart: &str, lines: usize) {
 
 #[tokio::test]
 async fn beginning_to_look_again_makes_no_wheel_better() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone

@@ -1,6 +1,6 @@
 //! What is kept on a device, what of it is there alone, and the reminder.
 
-use cartside_tests::drive::{Device, Server};
+use cartside_tests::drive::Device;
 use serde_json::json;
 
 /// Sets the clock so many days on, as the test says before each page.
@@ -13,8 +13,10 @@ globalThis.Date = class extends Honest {
 
 #[tokio::test]
 async fn what_is_here_alone_is_counted_and_the_reminder_can_be_quietened() {
-    let server = Server::start();
-    let (device, other) = (Device::new("only", &server), Device::new("other", &server));
+    let (device, other) = (
+        Device::installed("only").await,
+        Device::installed("other").await,
+    );
     let phone = device.open_ready().await;
     phone.go("#/kept").await;
     phone.see("[data-only-here=\"0\"]").await;

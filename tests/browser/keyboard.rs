@@ -1,13 +1,12 @@
 //! By the keyboard alone: a vehicle begun, a question answered, a step undone, a number typed, the book carried out. The
 //! focus shows at every stop and is never lost.
 
-use cartside_tests::drive::{Device, Server};
+use cartside_tests::drive::Device;
 use thirtyfour::Key;
 
 #[tokio::test]
 async fn the_whole_way_is_gone_by_keys_alone() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open_ready().await;
     phone.be_a_window(360, 740).await;
     phone.see_page_by_keys("book").await;

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::env;
 use std::time::{Duration, Instant};
 
-use cartside_tests::drive::{Browser, Device, Engine, Server};
+use cartside_tests::drive::{Browser, Device, Engine};
 use serde_json::{Value, json};
 
 /// How often a browser is killed in one run, if nothing else is said: Chromium first, the others after it.
@@ -48,8 +48,7 @@ pub async fn nothing_acknowledged_is_lost_however_often_it_is_killed(engine: Eng
         Engine::Firefox | Engine::WebKit => (KILLS.1, 3000),
     };
     let kills: u64 = kills.unwrap_or(usual);
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.close().await;
@@ -87,8 +86,7 @@ const KILLS_AT_THE_CAMERA: u64 = 3;
 
 #[tokio::test]
 async fn killed_while_the_camera_is_open_it_loses_nothing_and_says_what_never_came() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.close().await;

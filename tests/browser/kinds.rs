@@ -2,7 +2,7 @@
 //! wheel is built, a sound wheel is found sound, and one fault of its kind is found.
 
 use cartside_core::survey::Question::{self, *};
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 
 /// Asked only where there is a hoop.
 const HOOP: [Question; 4] = [TyreRing, TyreGap, TyreShifts, TyreLeft];
@@ -35,8 +35,7 @@ async fn type_in(phone: &Browser<'_>, cart: &str, question: &str, digits: &[&str
 
 #[tokio::test]
 async fn a_hooped_wheel_on_a_linch_pin() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let choices = ["rim=sawn", "tyre=hoop", "arm=wood", "keeper=linch-pin"];
     let (cart, asked) = built(&phone, &choices).await;
@@ -62,8 +61,7 @@ async fn a_hooped_wheel_on_a_linch_pin() {
 
 #[tokio::test]
 async fn a_straked_wheel() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let (cart, asked) = built(&phone, &["tyre=strakes", "keeper=linch-pin"]).await;
     for question in HOOP {
@@ -89,8 +87,7 @@ async fn a_straked_wheel() {
 
 #[tokio::test]
 async fn a_bent_rim_on_a_nut_with_rubber_in_a_channel() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin("trap", "all", "14", "2").await;
     let choices = ["rim=bent", "tyre=rubber", "arm=iron", "keeper=nut"];
@@ -120,8 +117,7 @@ async fn a_bent_rim_on_a_nut_with_rubber_in_a_channel() {
 
 #[tokio::test]
 async fn a_waggon_stands_as_the_lowest_of_its_four_wheels() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let waggon = phone.begin("waggon", "all", "12", "6").await;
     phone.see_so_many(4, "[data-wheel]").await;

@@ -1,14 +1,13 @@
 //! A limit the shop sets: wheels are judged by it at once, everywhere, and what was set before stays to be read.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 
 /// Two millimetres at one place are nothing to this row as it comes (3 mm), and are *keep empty* once it is 2 mm.
 const ROW: &str = "tyre-gap/keep-empty/anywhere";
 
 #[tokio::test]
 async fn a_limit_set_here_judges_here_and_travels() {
-    let server = Server::start();
-    let device = Device::new("first", &server);
+    let device = Device::installed("first").await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.step("a gap of two millimetres");
@@ -30,7 +29,7 @@ async fn a_limit_set_here_judges_here_and_travels() {
     see_judged_harder(&phone, &cart).await;
     phone.step("carried to another device");
     let file = phone.carry_out().await;
-    let other = Device::new("second", &server);
+    let other = Device::installed("second").await;
     let tablet = other.open_ready().await;
     let entries = file.lines().len();
     tablet.bring_in(&file.path, entries, 0).await;

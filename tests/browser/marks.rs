@@ -5,7 +5,7 @@ use std::fs;
 
 use cartside_core::daybook::{Mark, Marks, Says};
 use cartside_core::paper::line;
-use cartside_tests::drive::{Browser, Carried, Device, Server, camera};
+use cartside_tests::drive::{Browser, Carried, Device, camera};
 use serde_json::json;
 
 /// Opens a phone whose cart has one picture, of spoke 3 of the near wheel, and the picture's own page.
@@ -57,8 +57,7 @@ const RING: [(f64, f64); 5] = [(0.5, 0.3), (0.7, 0.5), (0.5, 0.7), (0.3, 0.5), (
 
 #[tokio::test]
 async fn a_finger_draws_each_mark_and_what_it_drew_is_what_is_kept() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let (phone, cart) = pictured(&device).await;
     phone.step("nothing chosen, a finger draws nothing");
     phone.draw(&[(0.2, 0.2), (0.8, 0.3)]).await;
@@ -152,8 +151,7 @@ async fn a_finger_draws_each_mark_and_what_it_drew_is_what_is_kept() {
 
 #[tokio::test]
 async fn a_palm_and_a_second_finger_draw_nothing_and_the_page_stays_where_it_is() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let (phone, _) = pictured(&device).await;
     phone.choose_to_draw("line").await;
     phone.step("a palm");
@@ -190,8 +188,7 @@ async fn a_palm_and_a_second_finger_draw_nothing_and_the_page_stays_where_it_is(
 
 #[tokio::test]
 async fn keys_alone_draw_every_mark() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let (phone, _) = pictured(&device).await;
     phone.choose_to_draw("pin").await;
     press(&phone, "ArrowLeft", 20).await;
@@ -245,8 +242,7 @@ async fn press(phone: &Browser<'_>, key: &str, times: u32) {
 
 #[tokio::test]
 async fn marks_that_are_not_saved_outlive_a_reload_and_a_kill() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let (phone, cart) = pictured(&device).await;
     phone.choose_to_draw("pin").await;
     phone.draw(&[(0.2, 0.1)]).await;
@@ -293,10 +289,9 @@ async fn marks_that_are_not_saved_outlive_a_reload_and_a_kill() {
 
 #[tokio::test]
 async fn marks_go_to_another_device_and_into_the_report_and_go_with_their_picture() {
-    let server = Server::start();
     let (device, other) = (
-        Device::new("phone", &server),
-        Device::new("tablet", &server),
+        Device::installed("phone").await,
+        Device::installed("tablet").await,
     );
     let (phone, cart) = pictured(&device).await;
     phone.choose_to_draw("ring").await;
@@ -352,8 +347,7 @@ async fn marks_go_to_another_device_and_into_the_report_and_go_with_their_pictur
 
 #[tokio::test]
 async fn a_picture_is_held_beside_that_of_the_last_visit() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let (phone, cart) = pictured(&device).await;
     phone
         .see_words(

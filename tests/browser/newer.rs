@@ -7,7 +7,7 @@ use std::fs;
 use std::path::Path;
 use std::time::Duration;
 
-use cartside_tests::drive::{Browser, Engine, Server, Site, Theme, programs};
+use cartside_tests::drive::{Browser, Device, Engine, Server, Site, Theme, programs};
 use serde_json::json;
 
 use super::saving::HOLD;
@@ -43,6 +43,11 @@ async fn see_running(phone: &Browser<'_>, build: &str) {
     let expected = format!("page, style and program of the {build} build");
     phone.wait_for(&expected, RUNNING, json!([build])).await;
 }
+
+/// Lets nothing wait for longer than half a second.
+const HURRY: &str = r#"
+const wait = window.setTimeout;
+window.setTimeout = (act, time) => wait(act, Math.min(time, 500));"#;
 
 /// The digest of a build, as its worker holds it.
 fn digest(build: &Path) -> String {
@@ -137,6 +142,23 @@ pub async fn a_newer_build_waits_says_so_and_takes_over_when_told(engine: Engine
     phone.see_vehicles(1).await;
     phone.see_ready_without_a_network().await;
     phone.close_but_for(&UNREACHED).await;
+}
+
+#[tokio::test]
+async fn a_newer_build_that_does_not_answer_at_first_is_asked_again() {
+    let site = Site::of(&programs::dist());
+    let server = Server::of(&site);
+    let device = Device::new("only", &server);
+    let phone = device.open_ready().await;
+    site.take_up(&programs::newer());
+    let asked = "type === \"is-ready\" && ";
+    site.reword("sw.js", asked, &format!("{asked}self.asked++ && "));
+    site.reword("sw.js", "const BUILD", "self.asked = 0;\nconst BUILD");
+    // The page waits for the answer as long as a slow device may need; not so long here.
+    phone.before_each_page(HURRY).await;
+    phone.reload().await;
+    see_newer_waits(&phone).await;
+    phone.close().await;
 }
 
 pub async fn two_tabs_change_to_the_newer_each_in_its_own_time(engine: Engine) {

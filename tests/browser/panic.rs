@@ -1,11 +1,10 @@
 //! When the app stops, a plain panel says so and offers to reload; nothing saved is lost.
 
-use cartside_tests::drive::{Engine, Server};
+use cartside_tests::drive::Engine;
 use serde_json::json;
 
 pub async fn a_panic_shows_the_reload_panel_and_loses_nothing(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.open_part(&cart, "near/spoke-3").await;

@@ -6,7 +6,7 @@ use std::fs;
 use cartside_core::daybook::Digest;
 use cartside_core::paper::exchange::Scope;
 use cartside_tests::drive::album::album;
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 use serde_json::{Value, json};
 
 /// The lines that name this vehicle, and the one that began it.
@@ -26,8 +26,7 @@ async fn open_carry_out(phone: &Browser<'_>) {
 
 #[tokio::test]
 async fn one_vehicle_goes_out_with_its_pictures_and_nothing_else() {
-    let server = Server::start();
-    let device = Device::new("giving", &server);
+    let device = Device::installed("giving").await;
     let phone = device.open_ready().await;
     let made = album(3, 20_000);
     let file = device.downloads().join("album.zip");
@@ -99,8 +98,10 @@ async fn new_for(phone: &Browser<'_>, device: &str) -> cartside_tests::drive::Ca
 
 #[tokio::test]
 async fn what_is_new_for_a_device_is_all_that_it_lacks_and_both_end_with_one_book() {
-    let server = Server::start();
-    let (barn, shop) = (Device::new("barn", &server), Device::new("shop", &server));
+    let (barn, shop) = (
+        Device::installed("barn").await,
+        Device::installed("shop").await,
+    );
     let (phone, tablet) = (barn.open_ready().await, shop.open_ready().await);
     let cart = phone.begin_a_cart().await;
     phone.name_it("Tip cart").await;

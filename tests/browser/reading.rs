@@ -1,8 +1,8 @@
 //! The order in which a screen reader reads: on every screen its rules, on the wheel, at the cart and in the report what
 //! is read. After a change that is meant, `INSTA_UPDATE=always` writes what is read now.
 
+use cartside_tests::drive::Device;
 use cartside_tests::drive::reading::{Read, lines};
-use cartside_tests::drive::{Device, Server};
 
 /// What breaks the rules: the band above comes first, one heading of level 1 leads the page, no level is left out, every
 /// control has a name, and something tells of changes by itself.
@@ -49,8 +49,7 @@ fn headings(read: &[Read]) -> impl Iterator<Item = u64> {
 
 #[tokio::test]
 async fn the_wheel_the_question_and_the_report_are_read_in_order() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone

@@ -5,15 +5,14 @@
 
 use std::fs;
 
-use cartside_tests::drive::{Browser, Device, Printed, Server, camera};
+use cartside_tests::drive::{Browser, Device, Printed, camera};
 
 const NO_LEAVE: &str = "not a permission to use the road";
 const REMARK: &str = "Foot worn, re-wedge";
 
 #[tokio::test]
 async fn a_report_is_printed_in_three_cuts_and_handed_over() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     examine(&phone, &cart, &device).await;

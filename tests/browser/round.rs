@@ -1,7 +1,7 @@
 //! The round of a wheel, counted: how many taps a whole look-over takes. What is counted are the clicks that the page
 //! gets, so that no helper of these tests can hide one.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 use serde_json::json;
 
 /// Taps that a whole look-over may take.
@@ -108,8 +108,7 @@ async fn wheel_with_faults(phone: &Browser<'_>, vehicle: &str, wheel: &str) {
 
 #[tokio::test]
 async fn a_sound_wheel_takes_few_taps_and_names_all_it_says() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     count_taps(&phone).await;
@@ -143,8 +142,7 @@ async fn a_sound_wheel_takes_few_taps_and_names_all_it_says() {
 
 #[tokio::test]
 async fn undo_takes_back_all_that_one_key_said() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.open_question(&cart, "near", "keeper-present").await;
@@ -173,8 +171,7 @@ async fn undo_takes_back_all_that_one_key_said() {
 
 #[tokio::test]
 async fn a_wheel_with_faults_takes_no_more_than_fifty_taps() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     count_taps(&phone).await;
@@ -209,8 +206,7 @@ async fn a_wheel_with_faults_takes_no_more_than_fifty_taps() {
 
 #[tokio::test]
 async fn a_waggon_of_four_wheels_takes_no_more_than_a_hundred_and_eighty_taps() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let waggon = phone.begin("waggon", "all", "12", "6").await;
     count_taps(&phone).await;

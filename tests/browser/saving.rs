@@ -2,7 +2,7 @@
 
 use std::time::{Duration, Instant};
 
-use cartside_tests::drive::{Browser, Engine, Server};
+use cartside_tests::drive::{Browser, Engine};
 use serde_json::json;
 
 /// Keeps every writing transaction open from the moment `window.held` is set: its requests succeed, but it
@@ -26,8 +26,7 @@ function hold(transaction) {
 }"#;
 
 pub async fn saved_is_said_only_after_the_transaction_is_complete(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.start().await;
     phone.before_each_page(HOLD).await;
     phone.go("").await;
@@ -76,8 +75,7 @@ async fn see_nothing_saved_for(phone: &Browser<'_>, long: Duration) {
 }
 
 pub async fn a_step_that_was_not_stored_is_trouble_and_leaves_nothing(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.start().await;
     phone.before_each_page(HOLD).await;
     phone.go("").await;
@@ -119,8 +117,7 @@ pub async fn a_step_that_was_not_stored_is_trouble_and_leaves_nothing(engine: En
 }
 
 pub async fn what_was_said_to_be_saved_outlives_a_kill(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone

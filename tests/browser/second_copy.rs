@@ -3,12 +3,11 @@
 
 use std::fs;
 
-use cartside_tests::drive::{Browser, Device, Server, camera};
+use cartside_tests::drive::{Browser, Device, camera};
 
 #[tokio::test]
 async fn a_book_the_browser_has_lost_is_made_whole_again() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.name_it("Tip cart").await;

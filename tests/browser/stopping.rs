@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use cartside_tests::drive::album::{Album, album};
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 use serde_json::{Value, json};
 
 /// So many that a batch has been put down before the fortieth.
@@ -116,8 +116,7 @@ async fn foresee(phone: &Browser<'_>, file: &Path, album: &Album) {
 
 #[tokio::test]
 async fn bringing_in_stops_where_it_is_told_to_and_leaves_nothing() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let (file, album) = written(&device);
     let phone = opened(&device).await;
     phone.step("while the file is read");
@@ -177,8 +176,7 @@ async fn bringing_in_stops_where_it_is_told_to_and_leaves_nothing() {
 
 #[tokio::test]
 async fn a_kill_while_pictures_are_put_down_leaves_nothing() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let (file, album) = written(&device);
     let phone = opened(&device).await;
     foresee(&phone, &file, &album).await;
@@ -205,8 +203,7 @@ async fn a_kill_while_pictures_are_put_down_leaves_nothing() {
 
 #[tokio::test]
 async fn pictures_cleared_away_by_another_tab_refuse_the_whole_step() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let (file, album) = written(&device);
     let phone = opened(&device).await;
     foresee(&phone, &file, &album).await;

@@ -1,10 +1,9 @@
 //! Two tabs of one browser show one book.
 
-use cartside_tests::drive::{Engine, Server};
+use cartside_tests::drive::Engine;
 
 pub async fn what_is_written_in_one_tab_shows_in_the_other(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.open_wheel(&cart, "near").await;

@@ -1,7 +1,7 @@
 //! A small phone: nothing too small for a glove, nothing wider than the screen, whatever was written. Every screen is
 //! looked at so in `everyone`.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 use serde_json::json;
 
 /// The width of a small phone.
@@ -39,8 +39,7 @@ return [...document.querySelectorAll("body *")]
 
 #[tokio::test]
 async fn long_words_make_no_page_wider_than_a_small_screen() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.be_a_phone(WIDTH, HEIGHT).await;

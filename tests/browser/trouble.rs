@@ -31,8 +31,7 @@ return opened("junk").then(async (database) => {
 
 #[tokio::test]
 async fn a_full_device_keeps_what_was_saved_and_what_is_typed() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.start().await;
     let origin = device.address().trim_end_matches('/');
     // Told before the page is opened: the browser asks how much room there is only now and then.
@@ -95,8 +94,7 @@ const REFUSE: &str = r#"
 IDBFactory.prototype.open = () => { throw new DOMException("storage is switched off", "SecurityError"); };"#;
 
 pub async fn where_storage_is_refused_it_says_so_and_takes_nothing(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.start().await;
     phone.before_each_page(REFUSE).await;
     phone.go("").await;
@@ -146,8 +144,7 @@ IDBFactory.prototype.open = function (...given) {
 };"#;
 
 pub async fn a_lost_connection_is_opened_once_more(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.start().await;
     phone.before_each_page(CONNECTIONS).await;
     phone.go("").await;
@@ -204,8 +201,7 @@ return indexedDB.databases().then((all) => new Promise((done) => {
 }));"#;
 
 pub async fn a_newer_tab_is_never_blocked_and_this_one_says_so(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.open_part(&cart, "near/spoke-3").await;

@@ -1,11 +1,10 @@
 //! What is typed or chosen and not yet saved outlives the page and the browser, and is gone once it is saved.
 
-use cartside_tests::drive::{Browser, Engine, Server};
+use cartside_tests::drive::{Browser, Engine};
 use serde_json::json;
 
 pub async fn what_is_typed_outlives_a_reload_and_a_kill_until_it_is_saved(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.step("a remark is typed, then the page loaded anew");
@@ -67,8 +66,7 @@ pub async fn what_is_typed_outlives_a_reload_and_a_kill_until_it_is_saved(engine
 }
 
 pub async fn a_number_and_a_day_outlive_a_reload_and_a_kill_until_they_are_taken(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.step("a number is typed with our own keys, then the page loaded anew");
@@ -193,8 +191,7 @@ window.requestAnimationFrame = (act) => (window.holds ? held.push(act) : inTime(
 window.letGo = () => { window.holds = false; held.splice(0).forEach((act) => inTime(act)); };"#;
 
 pub async fn what_is_typed_before_its_page_has_quite_arrived_is_kept(engine: Engine) {
-    let server = Server::start();
-    let device = engine.device("only", &server);
+    let device = engine.installed("only").await;
     let phone = device.start().await;
     phone.before_each_page(NO_FRAME).await;
     phone.go("").await;

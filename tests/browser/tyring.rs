@@ -1,7 +1,7 @@
 //! The tyring sheet: lengths first, then heat, then what gives first and the year; refusals in sentences; what is typed
 //! outlasts a reload; and it is reckoned without making a tap wait.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 use serde_json::json;
 
 /// The longest that a figure typed on the sheet may take until all of it is reckoned anew, at full speed, in milliseconds.
@@ -39,8 +39,7 @@ async fn on_the_sheet(phone: &Browser<'_>) -> String {
 
 #[tokio::test]
 async fn a_sheet_leads_from_rounds_to_the_fire() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     phone.be_a_phone(360, 740).await;
     let cart = on_the_sheet(&phone).await;
@@ -141,8 +140,7 @@ async fn cart_on_the_sheet(phone: &Browser<'_>) -> String {
 
 #[tokio::test]
 async fn a_sheet_that_is_kept_stands_again_and_on_another_device() {
-    let server = Server::start();
-    let first = Device::new("first", &server);
+    let first = Device::installed("first").await;
     let phone = first.open_ready().await;
     phone.see_page("book").await;
     let cart = cart_on_the_sheet(&phone).await;
@@ -202,7 +200,7 @@ async fn a_sheet_that_is_kept_stands_again_and_on_another_device() {
         )
         .await;
     let book = phone.carry_out().await;
-    let second = Device::new("second", &server);
+    let second = Device::installed("second").await;
     let tablet = second.open_ready().await;
     tablet.bring_in(&book.path, book.lines().len(), 0).await;
     tablet.go(&format!("#/vehicle/{cart}/tyring/near")).await;
@@ -236,8 +234,7 @@ async fn a_sheet_that_is_kept_stands_again_and_on_another_device() {
 
 #[tokio::test]
 async fn what_cannot_be_kept_is_said_and_nothing_is_written() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = cart_on_the_sheet(&phone).await;
     fill(&phone, "wheel", "4241").await;
@@ -310,8 +307,7 @@ Object.defineProperty(navigator, "wakeLock", { value: {
 
 #[tokio::test]
 async fn the_screen_stays_on_while_the_tyre_is_out_of_the_fire_and_its_time_is_kept() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     phone.before_each_page(LOCK).await;
     phone.reload().await;
@@ -336,8 +332,7 @@ async fn the_screen_stays_on_while_the_tyre_is_out_of_the_fire_and_its_time_is_k
 
 #[tokio::test]
 async fn what_is_typed_on_the_sheet_outlasts_a_reload() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
@@ -392,8 +387,7 @@ mod alone {
 
     #[tokio::test]
     async fn a_sheet_is_reckoned_without_holding_up_a_tap() {
-        let server = Server::start();
-        let device = Device::new("only", &server);
+        let device = Device::installed("only").await;
         let phone = device.open().await;
         on_the_sheet(&phone).await;
         fill(&phone, "wheel", "4241").await;

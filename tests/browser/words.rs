@@ -1,11 +1,10 @@
 //! The words of the trade, explained by a tap where they stand, and all of them on a page of their own.
 
-use cartside_tests::drive::{Device, Server};
+use cartside_tests::drive::Device;
 
 #[tokio::test]
 async fn a_tap_explains_the_words_on_the_page() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     phone.be_a_phone(360, 740).await;
     let cart = phone.begin_a_cart().await;

@@ -5,7 +5,7 @@ mod book;
 
 use std::fs;
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 use serde_json::{Value, json};
 
 use book::{VEHICLES, Yard, yard};
@@ -91,8 +91,7 @@ mod alone {
 
     #[tokio::test]
     async fn a_yard_is_searched_and_scrolled_quickly() {
-        let server = Server::start();
-        let device = Device::new("only", &server);
+        let device = Device::installed("only").await;
         let phone = brought_in(&device, &yard()).await;
         phone.step("fifty rows, then all");
         phone.see_so_many(50, "[data-vehicle]").await;
@@ -138,8 +137,7 @@ return key && (key.getBoundingClientRect().bottom + scrollY) / innerHeight;
 
 #[tokio::test]
 async fn a_file_of_many_vehicles_leaves_the_key_that_brings_it_in_within_reach() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let yard = yard();
     let phone = device.open_ready().await;
     phone.be_a_phone(360, 740).await;
@@ -159,8 +157,7 @@ async fn a_file_of_many_vehicles_leaves_the_key_that_brings_it_in_within_reach()
 
 #[tokio::test]
 async fn the_overdue_come_first_and_say_so() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let yard = yard();
     let phone = brought_in(&device, &yard).await;
     phone.step("last written first");
@@ -228,8 +225,7 @@ async fn stored(phone: &Browser<'_>) -> Value {
 
 #[tokio::test]
 async fn a_summary_that_is_lost_or_old_is_made_again_and_kept() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let yard = yard();
     let phone = brought_in(&device, &yard).await;
     let whole = stored(&phone).await;
@@ -249,8 +245,7 @@ async fn a_summary_that_is_lost_or_old_is_made_again_and_kept() {
 
 #[tokio::test]
 async fn what_has_changed_since_last_time_is_listed() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let yard = yard();
     let cart = yard.hay_cart.clone();
     let phone = brought_in(&device, &yard).await;

@@ -1,7 +1,7 @@
 //! Text twice as large on the narrowest phone, the phone turned on its side, and the telephone's own keys in the way:
 //! nothing is cut off, nothing reaches out of the screen, everything can be reached.
 
-use cartside_tests::drive::{Browser, Device, Server};
+use cartside_tests::drive::{Browser, Device};
 use serde_json::json;
 
 use crate::screens::walk;
@@ -30,8 +30,7 @@ return [...document.body.querySelectorAll("*")]
 
 #[tokio::test]
 async fn text_twice_as_large_fits_the_narrowest_phone() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open_ready().await;
     phone.be_a_window(WIDTH, 640).await;
     let mut faults = Vec::new();
@@ -60,8 +59,7 @@ return [...document.querySelectorAll(arguments[0])].filter((e) => e.checkVisibil
 
 #[tokio::test]
 async fn a_phone_turned_on_its_side_reaches_every_key_of_the_number_pad() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.be_a_phone(360, 740).await;
@@ -97,8 +95,7 @@ return { field: document.activeElement.tagName, top, bottom, scrolled: scrollY, 
 /// when they come up and go again, and the field can be brought clear of what sticks to the foot.
 #[tokio::test]
 async fn nothing_jumps_when_the_telephones_keys_come_up() {
-    let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::installed("only").await;
     let phone = device.open().await;
     let cart = phone.begin_a_cart().await;
     phone.be_a_phone(360, 740).await;

@@ -2,13 +2,13 @@
 
 use std::fs;
 use std::path::Path;
-use std::process::Command;
 
 use serde_json::Value;
 use tempfile::TempDir;
 
 use super::browser::Browser;
 use super::engine::{Engine, Folders};
+use super::installed;
 use super::server::Server;
 
 /// A device; its browser profile and downloads are removed when it is dropped.
@@ -30,6 +30,10 @@ impl Device {
     }
 
     pub(super) fn of(engine: Engine, name: &str, server: &Server) -> Device {
+        Device::with(engine, name, server.address(), false)
+    }
+
+    fn with(engine: Engine, name: &str, address: &str, private: bool) -> Device {
         let folder = || tempfile::tempdir().expect("a temporary folder");
         Device {
             engine,
@@ -37,8 +41,8 @@ impl Device {
             profile: folder(),
             downloads: folder(),
             leavings: folder(),
-            address: server.address().to_owned(),
-            private: false,
+            address: address.to_owned(),
+            private,
         }
     }
 
@@ -53,25 +57,8 @@ impl Device {
     /// A device made by copying everything this one keeps, as a backup put back on another does. No browser of this
     /// one may be running.
     pub fn copied_as(&self, name: &str) -> Device {
-        let folder = || tempfile::tempdir().expect("a temporary folder");
-        let copy = Device {
-            engine: self.engine,
-            name: name.to_owned(),
-            profile: folder(),
-            downloads: folder(),
-            leavings: folder(),
-            address: self.address.clone(),
-            private: self.private,
-        };
-        let everything = self.profile.path().join(".");
-        let copied = Command::new("cp")
-            .args(["-a", "--"])
-            .args([&everything, &copy.profile.path().to_owned()])
-            .status();
-        assert!(
-            copied.is_ok_and(|ended| ended.success()),
-            "the profile is copied"
-        );
+        let copy = Device::with(self.engine, name, &self.address, self.private);
+        installed::copy(self.profile.path(), copy.profile.path());
         copy
     }
 

@@ -18,6 +18,7 @@ pub mod driver;
 pub mod early;
 pub mod engine;
 pub mod failure;
+pub mod installed;
 pub mod keys;
 pub mod page;
 pub mod printed;

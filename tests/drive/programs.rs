@@ -113,3 +113,8 @@ pub fn webkit_window() -> PathBuf {
 pub fn failures() -> PathBuf {
     root().join("target/browser-failures")
 }
+
+/// Where what is kept of devices is copied from.
+pub fn installed() -> PathBuf {
+    root().join("target/browser-installed")
+}

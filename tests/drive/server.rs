@@ -48,7 +48,9 @@ impl Server {
             .arg("serve-dist")
             .arg("--dir")
             .arg(folder)
-            .args(["--port", &port.to_string(), "--under", under])
+            .args(["--port", &port.to_string(), "--under", under, "--until-eof"])
+            // Held open as long as this program runs, so that a host that nobody ends does not outlive it.
+            .stdin(Stdio::piped())
             .stdout(Stdio::piped())
             .spawn()
             .unwrap_or_else(|error| panic!("{} does not start: {error}", program.display()));

@@ -47,6 +47,14 @@ impl Site {
         fs::write(path, bytes).expect("the file can be written");
     }
 
+    /// Has other words in the file whose name ends like this; they stand there once.
+    pub fn reword(&self, ending: &str, words: &str, others: &str) {
+        let path = self.file(ending);
+        let text = fs::read_to_string(&path).expect("the file holds text");
+        assert_eq!(text.matches(words).count(), 1, "{words} in {ending}");
+        fs::write(path, text.replace(words, others)).expect("the file can be written");
+    }
+
     fn file(&self, ending: &str) -> PathBuf {
         let listed = fs::read_dir(self.folder()).expect("the folder can be read");
         let mut paths = listed.flatten().map(|entry| entry.path());

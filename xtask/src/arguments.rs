@@ -17,8 +17,8 @@ cargo xtask soak      what takes too long for every run: 200 kills of the browse
 cargo xtask fuzz [minutes] [--keep]
     feed the readers of files with what a fuzzer makes up, 30 minutes in all unless told;
     --keep puts what reached new code into tests/fuzz/corpus
-cargo xtask serve-dist --dir D [--port N] [--under /path/]
-    serve a folder as it stands, for tests
+cargo xtask serve-dist --dir D [--port N] [--under /path/] [--until-eof]
+    serve a folder as it stands, for tests; --until-eof until the standard input ends
 cargo xtask dist-newer
     make a newer build of what `dist` built last, for tests of new versions";
 
@@ -58,6 +58,8 @@ pub(crate) struct ServeDist {
     pub(crate) port: u16,
     /// The path the folder is served under, `/` when empty.
     pub(crate) under: String,
+    /// Until its standard input ends, as it does with the program that holds it.
+    pub(crate) until_eof: bool,
 }
 
 /// Options of `fuzz`.
@@ -123,6 +125,7 @@ fn serve_dist(mut parser: lexopt::Parser) -> Result<Command> {
             Long("dir") => options.dir = parser.value()?.into(),
             Long("port") => options.port = parser.value()?.parse()?,
             Long("under") => options.under = parser.value()?.string()?,
+            Long("until-eof") => options.until_eof = true,
             other => return Err(other.unexpected().into()),
         }
     }

@@ -10,8 +10,9 @@ use crate::shared_build::SharedBuild;
 use crate::workspace::{self, Workspace};
 use anyhow::{Result, bail};
 use std::fs;
-use std::io::{Write, stdout};
+use std::io::{self, Write, stdout};
 use std::path::{Path, PathBuf};
+use std::process;
 use std::thread;
 use std::time::{Duration, SystemTime};
 
@@ -58,8 +59,17 @@ pub(crate) fn run_dist(options: &ServeDist) -> Result<()> {
     }
     let server = FolderServer::bind(&options.dir, options.port, &options.under)?;
     announce(&server)?;
+    if options.until_eof {
+        thread::spawn(end_with_the_input);
+    }
     server.run();
     Ok(())
+}
+
+fn end_with_the_input() {
+    // An input that cannot be read has ended too.
+    let _ = io::copy(&mut io::stdin(), &mut io::sink());
+    process::exit(0);
 }
 
 /// Flushed, because a test waits for this line.

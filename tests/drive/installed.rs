@@ -1,0 +1,100 @@
+//! Devices on which the app was put before the test: copies of one on which its service worker was installed once in
+//! this run. A first start unpacks the build, which costs seconds of a processor; the tests of the first start have
+//! devices fresh from the shop and a host of their own. No book was ever opened on the device that is copied.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{self, Command};
+use std::sync::OnceLock;
+
+use serde_json::json;
+use tokio::sync::OnceCell;
+
+use super::device::Device;
+use super::engine::Engine;
+use super::programs;
+use super::server::Server;
+
+/// What the first of them is called by a failure.
+const FIRST: &str = "first of all";
+/// A file of the app that runs nothing when it is opened.
+const STILL: &str = "sw.js";
+/// Has the worker installed as the app has it.
+const INSTALL: &str =
+    r#"navigator.serviceWorker.register("sw.js", { updateViaCache: "none" }); return true;"#;
+/// Whether it is.
+const IS_INSTALLED: &str = r#"
+return navigator.serviceWorker.getRegistration()
+  .then((registration) => registration?.active?.state === "activated");"#;
+
+/// The host of all of them, which ends with this program.
+fn host() -> &'static Server {
+    static HOST: OnceLock<Server> = OnceLock::new();
+    HOST.get_or_init(Server::start)
+}
+
+impl Device {
+    /// A device with Chromium on which the app is, and nothing is written.
+    pub async fn installed(name: &str) -> Device {
+        Engine::Chromium.installed(name).await
+    }
+}
+
+impl Engine {
+    /// A device of this engine on which the app is, and nothing is written.
+    pub async fn installed(self, name: &str) -> Device {
+        static CHROMIUM: OnceCell<PathBuf> = OnceCell::const_new();
+        static FIREFOX: OnceCell<PathBuf> = OnceCell::const_new();
+        static WEBKIT: OnceCell<PathBuf> = OnceCell::const_new();
+        let first = match self {
+            Engine::Chromium => &CHROMIUM,
+            Engine::Firefox => &FIREFOX,
+            Engine::WebKit => &WEBKIT,
+        };
+        let profile = first.get_or_init(|| self.install()).await;
+        let device = self.device(name, host());
+        copy(profile, device.profile());
+        device
+    }
+
+    /// The profile of a device on which the app was installed.
+    async fn install(self) -> PathBuf {
+        let device = self.device(FIRST, host());
+        let browser = device.start().await;
+        browser.go(STILL).await;
+        browser.ask(INSTALL, json!([])).await;
+        browser
+            .wait_for("the app installed", IS_INSTALLED, json!([]))
+            .await;
+        // Any page that names no icon is asked for one.
+        browser.close_but_for(&["favicon.ico"]).await;
+        let kept = kept().join(format!("{self:?}"));
+        fs::create_dir_all(&kept).expect("a folder can be made");
+        copy(device.profile(), &kept);
+        kept
+    }
+}
+
+/// This program's folder of profiles; those of programs that have ended are removed.
+fn kept() -> PathBuf {
+    let all = programs::installed();
+    for old in fs::read_dir(&all).into_iter().flatten().flatten() {
+        if !Path::new("/proc").join(old.file_name()).exists() {
+            // Another program may be removing it too.
+            let _ = fs::remove_dir_all(old.path());
+        }
+    }
+    all.join(process::id().to_string())
+}
+
+/// Copies all that is in a folder into another.
+pub(super) fn copy(from: &Path, to: &Path) {
+    let copied = Command::new("cp")
+        .args(["-a", "--"])
+        .args([&from.join("."), to])
+        .status();
+    assert!(
+        copied.is_ok_and(|ended| ended.success()),
+        "the profile is copied"
+    );
+}
