@@ -1,7 +1,7 @@
 //! Since last time: the latest examination beside those before it, wheel by wheel, the gravest first.
 
 use cartside_core::daybook::{EntryId, VehicleView};
-use cartside_core::diagnosis::{Change, Difference, Rounds, rounds_since, since_last};
+use cartside_core::diagnosis::{Change, Difference, rounds_since, since_last};
 use cartside_core::wheel::{Part, Position, Wheel};
 use cartside_core::words;
 use leptos::prelude::Get;
@@ -77,7 +77,8 @@ fn of_wheel(
             true,
         )
     });
-    let rounds = of_rounds(&rounds_since(vehicle, visit, position), shop);
+    let rounds = rounds_since(vehicle, visit, position);
+    let rounds = of_rounds(words::history::rounds(&rounds, shop.style()));
     let none = (all.is_empty() && gone.is_none() && rounds.is_none())
         .then(|| sheet!("<p class=dim>Nothing was ever looked at here.</p>"));
     sheet!(
@@ -96,15 +97,10 @@ fn of_wheel(
 }
 
 /// The rounds beside those of last time, and the tyrings in between; nothing if there are none.
-fn of_rounds(rounds: &Rounds<'_>, shop: Workshop) -> Option<Piece> {
-    let style = shop.style();
-    let since = rounds.since.iter();
-    let since = since.map(|it| words::history::round_since(it, style));
-    let tyred = rounds.tyred.iter();
-    let tyred = tyred.map(|it| words::history::tyred_between(it, style));
-    let each: Vec<Piece> = since
-        .chain(tyred)
-        .map(|words| sheet!("<li>{}</li>", words::capital(&words)))
+fn of_rounds(said: Vec<String>) -> Option<Piece> {
+    let each: Vec<Piece> = said
+        .into_iter()
+        .map(|words| sheet!("<li>{}</li>", words))
         .collect();
     (!each.is_empty()).then(|| {
         sheet!(

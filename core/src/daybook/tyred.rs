@@ -43,10 +43,12 @@ impl Tyred {
         let said = vehicle.tyring(visit, position).cloned();
         let said = said.unwrap_or_else(|| TyringSaid::of(position));
         let iron = said.iron.unwrap_or(Iron::NotKnown);
-        let rounds = Ran::ALL.map(|ran| {
-            let taken = vehicle.round(visit, position, ran)?;
-            taken.reckoned(iron, Care::default()).ok()
-        });
+        let mut rounds = [None; 4];
+        for (round, ran) in rounds.iter_mut().zip(Ran::ALL) {
+            if let Some(taken) = vehicle.round(visit, position, ran) {
+                *round = taken.reckoned(iron, Care::default()).ok();
+            }
+        }
         let mut oval = millimetres(0.0);
         for (_, reading) in vehicle.readings(visit) {
             if let Answer::Length(out) = reading.answer
@@ -155,7 +157,10 @@ pub fn entries<'a>(
     visit: EntryId,
     position: Position,
 ) -> Vec<&'a Entry> {
-    let rounds = Ran::ALL.map(|ran| vehicle.round_entry(visit, position, ran));
-    let chosen = vehicle.tyring_entry(visit, position);
-    rounds.into_iter().chain([chosen]).flatten().collect()
+    let mut all = Vec::new();
+    for ran in Ran::ALL {
+        all.extend(vehicle.round_entry(visit, position, ran));
+    }
+    all.extend(vehicle.tyring_entry(visit, position));
+    all
 }

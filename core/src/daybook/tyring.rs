@@ -1,6 +1,6 @@
 //! What a tyre is shrunk on by: the rounds as they were taken, and what was chosen for the wheel.
 
-use super::entry::EntryId;
+use super::entry::{Entry, EntryId};
 use super::vehicle_view::VehicleView;
 use crate::material::timber::Grain;
 use crate::material::{Iron, Species};
@@ -212,12 +212,14 @@ impl TyringSaid {
     }
 }
 
-/// The tyres of a vehicle that were cut and welded with a round before and after, examination by examination.
-pub fn jobs(vehicle: &VehicleView<'_, '_>) -> Vec<Job> {
+/// The tyres of a vehicle that were cut and welded with a round before and after, examination by examination, each with
+/// its wheel.
+pub fn jobs<'a>(vehicle: &VehicleView<'_, 'a>) -> Vec<(Job, &'a Entry, Position)> {
     let mut jobs = Vec::new();
     for visit in vehicle.visits() {
         for (position, _) in vehicle.wheels() {
-            jobs.extend(job(vehicle, visit.id, position));
+            let job = job(vehicle, visit.id, position);
+            jobs.extend(job.map(|job| (job, visit, position)));
         }
     }
     jobs

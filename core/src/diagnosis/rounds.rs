@@ -53,16 +53,16 @@ pub fn rounds_since<'a>(
         let Some(round) = mine.as_ref().and_then(|mine| mine.round(ran)) else {
             continue;
         };
-        let found = earlier.iter().enumerate().rev().find_map(|(at, then)| {
-            let was = match ran {
-                Ran::Sole => of(then)?.round(ran),
-                _ => of(then)?.tyre(),
-            };
-            Some((at, beside(ran, round, was?, then)))
-        });
-        if let Some((at, since)) = found {
-            from = from.min(at);
-            rounds.since.push(since);
+        for (at, then) in earlier.iter().enumerate().rev() {
+            let was = of(then).and_then(|it| match ran {
+                Ran::Sole => it.round(ran),
+                _ => it.tyre(),
+            });
+            if let Some(was) = was {
+                from = from.min(at);
+                rounds.since.push(beside(ran, round, was, then));
+                break;
+            }
         }
     }
     let since = earlier.get(from..).unwrap_or_default();
@@ -77,15 +77,17 @@ pub fn rounds_since<'a>(
         place: Place::Whole,
         question: Question::Dish,
     };
-    rounds
-        .tyred
-        .extend(work(vehicle, on).into_iter().filter(|entry| {
-            let after = since.first().is_some_and(|then| key(entry) > key(then));
-            let until = now.first().is_some_and(|now| key(entry) < key(now));
-            let contracted =
-                matches!(&entry.says, Says::Work(it) if it.did.contains(&Work::Contracted));
-            contracted && after && until
-        }));
+    for entry in work(vehicle, on) {
+        let after = since.first().is_some_and(|then| key(entry) > key(then));
+        let until = now.first().is_some_and(|now| key(entry) < key(now));
+        if let Says::Work(it) = &entry.says
+            && it.did.contains(&Work::Contracted)
+            && after
+            && until
+        {
+            rounds.tyred.push(entry);
+        }
+    }
     rounds
 }
 

@@ -1,13 +1,14 @@
 //! A reading's earlier values, and what has changed since, in words.
 
 use super::answer::{answered, share};
+use super::capital;
 use super::says::says;
 use super::style::Style;
 use super::tyring::measure::{self, at_least};
 use super::tyring::{about, said};
 use super::when::day;
 use crate::daybook::{Entry, Says};
-use crate::diagnosis::{Change, Difference, Point, RoundSince};
+use crate::diagnosis::{Change, Difference, Point, RoundSince, Rounds};
 use crate::quantity::Percent;
 use crate::survey::{Answer, Question};
 
@@ -49,10 +50,23 @@ pub fn then_and_now(difference: &Difference<'_>, style: Style) -> String {
     said
 }
 
+/// The rounds beside those of last time, then the tyrings in between.
+#[must_use]
+pub fn rounds(rounds: &Rounds<'_>, style: Style) -> Vec<String> {
+    let mut said = Vec::new();
+    for it in &rounds.since {
+        said.push(capital(&round_since(it, style)));
+    }
+    for entry in &rounds.tyred {
+        said.push(capital(&tyred_between(entry, style)));
+    }
+    said
+}
+
 /// A round of now beside that of an earlier examination: `round of the sole: 4241 mm round, to 2 mm either way; 7 mm longer
 /// than on 3 May 2025, to 3 mm either way`.
 #[must_use]
-pub fn round_since(it: &RoundSince<'_>, style: Style) -> String {
+fn round_since(it: &RoundSince<'_>, style: Style) -> String {
     let (than, doubt) = match it.longer {
         None => ("run on another line than".to_owned(), String::new()),
         Some((longer, doubt)) => {
@@ -76,7 +90,7 @@ pub fn round_since(it: &RoundSince<'_>, style: Style) -> String {
 
 /// What says that a wheel was tyred in between, with its day.
 #[must_use]
-pub fn tyred_between(entry: &Entry, style: Style) -> String {
+fn tyred_between(entry: &Entry, style: Style) -> String {
     let said = match &entry.says {
         Says::Tyring(chosen) => said::chosen(chosen, style),
         _ => says(entry, None, style),
@@ -136,10 +150,10 @@ fn answers(question: Question, answers: &[Answer], style: Style) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{change, moisture, point, round_since, then_and_now, tyred_between};
+    use super::{change, moisture, point, rounds, then_and_now};
     use crate::daybook::tyring::Ran;
     use crate::daybook::{Kind, Says, TyringSaid, Visit, Work, WorkDone};
-    use crate::diagnosis::{Change, Difference, Point, RoundSince};
+    use crate::diagnosis::{Change, Difference, Point, RoundSince, Rounds};
     use crate::quantity::length::millimetres;
     use crate::quantity::{Measured, Percent};
     use crate::survey::{Answer, Question, Slot};
@@ -266,13 +280,18 @@ mod tests {
         let said = |ran, longer: Option<f64>, style| {
             let longer = longer.map(|it| (millimetres(it), millimetres(3.0)));
             let then = &visit;
-            let it = RoundSince {
+            let since = vec![RoundSince {
                 ran,
                 then,
                 now,
                 longer,
-            };
-            round_since(&it, style)
+            }];
+            let tyred = Vec::new();
+            rounds(&Rounds { since, tyred }, style).concat()
+        };
+        let between = |entry, style| {
+            let (since, tyred) = (Vec::new(), vec![entry]);
+            rounds(&Rounds { since, tyred }, style).concat()
         };
         let chosen = TyringSaid {
             draw: Some(millimetres(9.0)),
@@ -295,16 +314,16 @@ mod tests {
             said(Ran::Tyre, Some(7.0), american()),
             said(Ran::Sole, Some(-3.0), style()),
             said(Ran::Tyre, None, style()),
-            tyred_between(&chosen, style()),
-            tyred_between(&done, american()),
+            between(&chosen, style()),
+            between(&done, american()),
         ];
         insta::assert_snapshot!(rows.join("\n"), @r"
-        round of the sole: 4239 mm round, to 4 mm either way; 7 mm shorter than on 5 November 2026, to 3.5 mm either way
-        round of the tire, inside: 166 7/8 in round, to 3/16 in either way; 1/4 in longer than on 5 November 2026, to 1/8 in either way
-        round of the sole: 4239 mm round, to 4 mm either way; as on 5 November 2026, to 3.5 mm either way
-        round of the tyre, inside: 4239 mm round, to 4 mm either way; run on another line than on 5 November 2026
-        tyring in between, 5 November 2026: draw of 9 mm
-        setting tires in between, 5 November 2026: near wheel: tire contracted; “by {tyre} Hill”
+        Round of the sole: 4239 mm round, to 4 mm either way; 7 mm shorter than on 5 November 2026, to 3.5 mm either way
+        Round of the tire, inside: 166 7/8 in round, to 3/16 in either way; 1/4 in longer than on 5 November 2026, to 1/8 in either way
+        Round of the sole: 4239 mm round, to 4 mm either way; as on 5 November 2026, to 3.5 mm either way
+        Round of the tyre, inside: 4239 mm round, to 4 mm either way; run on another line than on 5 November 2026
+        Tyring in between, 5 November 2026: draw of 9 mm
+        Setting tires in between, 5 November 2026: near wheel: tire contracted; “by {tyre} Hill”
         ");
     }
 }

@@ -2,6 +2,8 @@
 
 use cartside_core::words::Style;
 
+use super::pick::Pick;
+
 /// A field.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Field {
@@ -55,6 +57,8 @@ pub struct Group {
     pub open: bool,
     /// The fields.
     pub fields: &'static [Field],
+    /// The lists under them.
+    pub picks: &'static [Pick],
 }
 
 /// The parts of the sheet, in order.
@@ -63,16 +67,19 @@ pub const GROUPS: [Group; 5] = [
         name: "Rounds",
         open: true,
         fields: &[Field::Traveller, Field::Wheel, Field::Tyre, Field::Draw],
+        picks: &[],
     },
     Group {
         name: "How they were taken; rim and iron",
         open: false,
         fields: &[Field::Other, Field::Warm, Field::Cramped, Field::Oval],
+        picks: &[Pick::Line, Pick::Tape],
     },
     Group {
         name: "Cut and weld",
         open: false,
         fields: &[Field::Cut, Field::Welded],
+        picks: &[Pick::Weld],
     },
     Group {
         name: "The day, and the proof",
@@ -85,11 +92,13 @@ pub const GROUPS: [Group; 5] = [
             Field::Charred,
             Field::Lying,
         ],
+        picks: &[],
     },
     Group {
         name: "The air where it stands",
         open: false,
         fields: &[Field::Months],
+        picks: &[],
     },
 ];
 

@@ -25,7 +25,6 @@ use crate::looking::Looking;
 pub type Said<T> = Result<T, Option<String>>;
 
 /// What the sheet reckons with.
-#[derive(Clone)]
 pub struct Given {
     /// How lengths are written, and whose words are spoken.
     pub style: Style,
@@ -235,7 +234,10 @@ fn printed(looking: &Looking, style: Style) -> Said<Vec<&'static advice::Row>> {
     let dish = dish
         .and_then(|answers| answers.first()?.length())
         .map(to_paper_mm);
-    let dished = dish.or(size(Size::Dish)).map(|mm| match mm.abs() {
+    let built = size(Size::Dish);
+    let dished = dish.or(built).map(|mm| match mm.abs() {
+        // By so little a straight wheel may read either way.
+        5.0.. if built.is_some_and(|built| built * mm < 0.0) => advice::Dished::Backwards,
         mm if mm < 10.0 => advice::Dished::Straight,
         mm if mm < 60.0 => advice::Dished::Dished,
         _ => advice::Dished::Much,

@@ -4,7 +4,7 @@ use cartside_core::daybook::tyring::Ran;
 use cartside_core::quantity::circumference::{Circumference, Draw};
 use cartside_core::quantity::length::millimetres;
 use cartside_core::tyring::bar;
-use cartside_core::tyring::cut::{Job, WeldLoss, to_take_out};
+use cartside_core::tyring::cut::{FEWEST_JOBS, Job, WeldLoss, to_take_out};
 use cartside_core::tyring::draw::seating;
 use cartside_core::words::capital;
 use cartside_core::words::tyring::{self, advice, cut, measure, said as round_said, told};
@@ -13,22 +13,26 @@ use super::given::{Given, Said};
 use crate::markup::{Piece, sheet};
 
 /// Every length, and why one is not there.
-pub fn lengths(given: &Given, jobs: &[Job]) -> Piece {
+pub fn lengths(given: &Given, (jobs, named): &(Vec<Job>, Vec<String>)) -> Piece {
     sheet!(
         "<section class=card data-sheet=lengths><h2>Lengths</h2>{}{}{}</section>",
         lines(said(given, jobs)),
-        why(given),
+        why(given, named),
         new_bar(given)
     )
 }
 
-fn why(given: &Given) -> Option<Piece> {
+/// How the draw is reckoned, and from which jobs the loss in a weld is learnt, once there are enough.
+fn why(given: &Given, named: &[String]) -> Option<Piece> {
     let tyred = &given.tyred;
     let (sole, tyre) = (tyred.round(Ran::Sole)?, tyred.tyre()?);
     let taken = tyred.taken().ok()?;
+    let named = named.iter().filter(|_| named.len() >= FEWEST_JOBS);
+    let named = named.map(|job| sheet!("<li>{}</li>", job.clone()));
     Some(sheet!(
-        "<details class=fold><summary>Why</summary><p>{}</p></details>",
-        measure::why(&sole, &tyre, &taken, given.style)
+        "<details class=fold><summary>Why</summary><p>{}</p><ul class=points data-jobs>{}</ul></details>",
+        measure::why(&sole, &tyre, &taken, given.style),
+        named.collect::<Vec<Piece>>()
     ))
 }
 
