@@ -94,7 +94,28 @@ async fn a_sheet_leads_from_rounds_to_the_fire() {
     phone.see_words("[data-sheet=year]", "Wood Handbook").await;
     let after = phone.words("[data-sheet=year]").await;
     phone.expect(before != after, "another year").await;
+    phone.step("how hard the nave's elm is");
+    let soft = phone.words("[data-sheet=year]").await;
+    choose(&phone, "hard").await;
+    let changed = "return find('[data-sheet=year]') && find('[data-sheet=year]').textContent !== arguments[0];";
+    phone.wait_for("another year", changed, json!([soft])).await;
+    choose(&phone, "white-oak").await;
+    let asked =
+        "return [...document.querySelectorAll('main option')].every((e) => e.value !== 'hard');";
+    phone
+        .wait_for("no grain asked of oak", asked, json!([]))
+        .await;
+    choose(&phone, "english-elm").await;
+    phone.step("another traveller for the tyre");
+    fill(&phone, "other", "2: 628").await;
+    phone
+        .see_words("[data-sheet=lengths]", "not run with the same traveller")
+        .await;
+    fill(&phone, "other", "").await;
     phone.step("the fire");
+    phone
+        .see_words("[data-sheet=fire]", "common practice, no source")
+        .await;
     phone
         .see_words("[data-sheet=fire]", "Nobody inside the ring")
         .await;
@@ -108,6 +129,19 @@ async fn a_sheet_leads_from_rounds_to_the_fire() {
     phone.see_saved("written down as work").await;
     phone.go(&format!("#/vehicle/{cart}/work/off")).await;
     phone.see_words("[data-work]", "draw wanted 14 mm").await;
+    phone.step("dished the other way: asked once, then no draw");
+    phone.open_question_at(&cart, "off", "dish", "whole").await;
+    phone.tap_digits(&["−", "2", "0"]).await;
+    phone.tap_key("accept").await;
+    phone
+        .see_words("[role=alert]", "this is dished the other way")
+        .await;
+    phone.tap_key("accept").await;
+    phone.see_saved("dish").await;
+    phone.go(&format!("#/vehicle/{cart}/tyring/off")).await;
+    phone
+        .see_words("main", "the other way than it was built")
+        .await;
     phone.close().await;
 }
 
@@ -154,10 +188,12 @@ async fn a_sheet_that_is_kept_stands_again_and_on_another_device() {
         ("cut", "12"),
         ("welded", "6 + 457.5"),
         ("warm", "35"),
+        ("other", "3: 629"),
     ] {
         fill(&phone, name, text).await;
     }
     choose(&phone, "wrought").await;
+    choose(&phone, "hard").await;
     choose(&phone, "phoenix").await;
     phone.tap_key("keep").await;
     phone.see_saved("the tyring sheet").await;
@@ -181,6 +217,7 @@ async fn a_sheet_that_is_kept_stands_again_and_on_another_device() {
         ("cut", "12 mm"),
         ("welded", "6 + 457.5"),
         ("warm", "35"),
+        ("other", "3: 629 mm"),
     ] {
         let stands = field(&phone, name).await;
         phone.expect_same(name, stands, text.to_owned()).await;
@@ -188,6 +225,14 @@ async fn a_sheet_that_is_kept_stands_again_and_on_another_device() {
     phone
         .see_words("[data-sheet=lengths]", "This weld took")
         .await;
+    let grain = "return document.querySelector('main select:has(option[value=hard])').value;";
+    let grain = phone.ask(grain, json!([])).await;
+    phone.expect_same("grain", grain, json!("hard")).await;
+    phone.step("the owner is told");
+    phone.go(&format!("#/vehicle/{cart}/report/owner")).await;
+    phone.see_words(".paper", "traveller 3 of 629 mm").await;
+    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
+    phone.see("[data-field=welded] input").await;
     phone.step("a round taken out of its field is struck out");
     fill(&phone, "welded", "").await;
     phone.tap_key("keep").await;
@@ -228,6 +273,19 @@ async fn a_sheet_that_is_kept_stands_again_and_on_another_device() {
     phone.open_disputes(&cart, 1).await;
     phone.see_words("main", "draw of 8 mm").await;
     phone.see_words("main", "draw of 10 mm").await;
+    phone.step("the rounds of the next examination stand beside these");
+    phone.go(&format!("#/vehicle/{cart}")).await;
+    phone.see_page("vehicle").await;
+    phone.tap_key("begin-examination").await;
+    phone.see_page("examination").await;
+    phone.go(&format!("#/vehicle/{cart}/tyring/near")).await;
+    phone.see("[data-field=wheel] input").await;
+    fill(&phone, "traveller", "628").await;
+    fill(&phone, "wheel", "6 + 461").await;
+    phone.tap_key("keep").await;
+    phone.see_saved("the tyring sheet").await;
+    phone.go(&format!("#/vehicle/{cart}/changes")).await;
+    phone.see_words("[data-rounds]", "shorter than on").await;
     tablet.close().await;
     phone.close().await;
 }

@@ -539,7 +539,9 @@ def says_tyring(slot, fields):
         else:
             said[field] = fields.take(field, is_text)
             of_timber = field in ("nave", "spokes", "felloes")
-            lawful = DEFS["timber"]["examples"] if of_timber else words("tyring", field)
+            of_grain = field.endswith("_grain")
+            shared = "timber" if of_timber else "grain" if of_grain else None
+            lawful = DEFS[shared]["examples"] if shared else words("tyring", field)
             known = known and (said[field] is None or said[field] in lawful)
     return said if known else None
 

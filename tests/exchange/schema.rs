@@ -6,6 +6,7 @@ use cartside_core::daybook::{
     Says, Spot, Stamp, Threshold, TyringSaid, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
 use cartside_core::diagnosis::house_limits;
+use cartside_core::material::timber::Grain;
 use cartside_core::material::{Iron, Species};
 use cartside_core::mechanics::Stand;
 use cartside_core::paper::line;
@@ -343,6 +344,7 @@ fn tyred() -> Vec<Unwritten> {
         air: Some(-90),
         iron: Some(Iron::Wrought),
         timbers: [Some(species); 3],
+        grains: [Some(Grain::Soft), Some(Grain::Medium), Some(Grain::Hard)],
         stand: Some(stand),
         months: Some([(100, 20); 12]),
         ..TyringSaid::of(Position::Near)

@@ -1,7 +1,7 @@
 //! Since last time: the latest examination beside those before it, wheel by wheel, the gravest first.
 
 use cartside_core::daybook::{EntryId, VehicleView};
-use cartside_core::diagnosis::{Change, Difference, since_last};
+use cartside_core::diagnosis::{Change, Difference, rounds_since, since_last};
 use cartside_core::wheel::{Part, Position, Wheel};
 use cartside_core::words;
 use leptos::prelude::Get;
@@ -77,13 +77,16 @@ fn of_wheel(
             true,
         )
     });
-    let none = (all.is_empty() && gone.is_none())
+    let rounds = rounds_since(vehicle, visit, position);
+    let rounds = of_rounds(words::history::rounds(&rounds, shop.style()));
+    let none = (all.is_empty() && gone.is_none() && rounds.is_none())
         .then(|| sheet!("<p class=dim>Nothing was ever looked at here.</p>"));
     sheet!(
-        "<section class=stack data-wheel={}><h2 class=capital>{}</h2>{}{}{}</section>",
+        "<section class=stack data-wheel={}><h2 class=capital>{}</h2>{}{}{}{}</section>",
         position.code(),
         words::place::wheel_at(position),
         none,
+        rounds,
         Change::ALL
             .map(group)
             .into_iter()
@@ -91,6 +94,20 @@ fn of_wheel(
             .collect::<Vec<Piece>>(),
         gone
     )
+}
+
+/// The rounds beside those of last time, and the tyrings in between; nothing if there are none.
+fn of_rounds(said: Vec<String>) -> Option<Piece> {
+    let each: Vec<Piece> = said
+        .into_iter()
+        .map(|words| sheet!("<li>{}</li>", words))
+        .collect();
+    (!each.is_empty()).then(|| {
+        sheet!(
+            "<h3>Rounds</h3><ul class=\"points stack\" data-rounds>{}</ul>",
+            each
+        )
+    })
 }
 
 /// The readings that changed in one way; those that are not news are folded.

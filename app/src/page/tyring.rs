@@ -9,22 +9,22 @@ mod grip;
 mod heat;
 mod keep;
 mod lengths;
+mod pick;
 mod plot;
 mod reader;
 
+use std::sync::Arc;
+
 use cartside_core::daybook::{EntryId, Says, Unwritten, Work, WorkDone};
 use cartside_core::diagnosis::before_a_draw;
-use cartside_core::material::{Iron, Species};
-use cartside_core::mechanics::Stand;
-use cartside_core::paper::summary::Summary;
 use cartside_core::tyring::cut::Job;
-use cartside_core::tyring::round::{Line, TapeClass};
 use cartside_core::wheel::{Part, Place, Position, Size, Tyre};
 use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 
 use crate::looking::{Examination, Looking};
 use crate::markup::{Hole, Piece, heard, live, sheet, tap, typed};
+use crate::page::book::titles;
 use crate::page::wheel::findings::in_the_way;
 use crate::page::wheel::no_wheel;
 use crate::route::Route;
@@ -35,6 +35,7 @@ use field::{Field, GROUPS, Typed};
 use fire::Clock;
 use given::Given;
 use grip::Reckoned;
+use pick::{BUILT, lists};
 
 /// The sheet in hand. Copies are the same; its signals live as long as its page.
 #[derive(Clone, Copy)]
@@ -44,11 +45,10 @@ struct OnTheBench {
     position: Position,
     typed: RwSignal<Typed>,
     chosen: RwSignal<Chosen>,
-    given: Memo<Option<Same>>,
+    given: Memo<Option<Arc<Same>>>,
 }
 
 /// What is given, with what it was read from, so that it is reckoned anew only when that changes.
-#[derive(Clone)]
 struct Same {
     from: (Typed, Chosen, Style),
     looking: Looking,
@@ -72,11 +72,11 @@ pub fn page(id: EntryId, position: Position) -> Piece {
     let given = Memo::new(move |_| {
         let (looking, from) = (looking.get()?, (texts.get(), chosen.get(), shop.style()));
         let given = Given::of((&looking, position), &from.0, from.1, from.2);
-        Some(Same {
+        Some(Arc::new(Same {
             from,
             looking,
             given,
-        })
+        }))
     });
     let bench = OnTheBench {
         shop,
@@ -89,7 +89,7 @@ pub fn page(id: EntryId, position: Position) -> Piece {
     let (reckoned, clock) = (Reckoned::new(), Clock::new());
     Effect::new(move |_| {
         if let Some(same) = given.get() {
-            reckoned.begin(same.given);
+            reckoned.begin(same);
         }
     });
     let hooped = Memo::new(move |_| {
@@ -125,12 +125,15 @@ fn on_the_bench(bench: OnTheBench, reckoned: Reckoned, clock: Clock) -> Piece {
         fields(bench, style),
         sheet!(
             "{}<button type=button class=\"key key-main\" data-key=keep on:click={}>Keep this sheet</button>",
-            live(move || bench.with(|same| lengths::lengths(&same.given, &bench.jobs()))),
+            live(move || bench.with(|same| lengths::lengths(&same.given, &bench.jobs(style)))),
             tap(move || bench.keep())
         ),
         of(lengths::printed),
         of(heat::heat),
-        choices(bench, style),
+        sheet!(
+            "<section class=stack><h2>Iron, timber, place</h2>{}</section>",
+            lists(&BUILT, bench.chosen, style)
+        ),
         live(move || bench.with(|same| grip::shown(reckoned, &same.given))),
         fire::fire(bench, clock, left, style),
         sheet!(
@@ -162,11 +165,7 @@ fn fields(bench: OnTheBench, style: Style) -> Vec<Piece> {
     };
     let group = |group: &field::Group| {
         let inner: Vec<Piece> = group.fields.iter().map(|it| field(*it)).collect();
-        let more = match group.fields.first() {
-            Some(Field::Warm) => Some(how_run(bench)),
-            Some(Field::Cut) => Some(weld(bench)),
-            _ => None,
-        };
+        let more = lists(group.picks, bench.chosen, style);
         if group.open {
             return sheet!(
                 "<section class=stack><h2>{}</h2><p class=dim>{}</p>{}</section>",
@@ -187,120 +186,10 @@ fn fields(bench: OnTheBench, style: Style) -> Vec<Piece> {
     GROUPS.iter().map(group).collect()
 }
 
-/// The line that was run, and the tape.
-fn how_run(bench: OnTheBench) -> Piece {
-    let now = bench.chosen.get_untracked();
-    let lines = Line::ALL.map(|it| (it.code(), words::tyring::said::line(it).to_owned()));
-    let tapes = TapeClass::ALL.map(|it| (it.code(), format!("class {}", it.code())));
-    sheet!(
-        "{}{}",
-        picker(
-            "Line that was run".to_owned(),
-            now.line.code(),
-            lines.into(),
-            move |code| bench.choose(|chosen| Line::from_code(code).map(|it| chosen.line = it))
-        ),
-        picker(
-            "Tape, where no traveller is".to_owned(),
-            now.tape.code(),
-            tapes.into(),
-            move |code| bench
-                .choose(|chosen| TapeClass::from_code(code).map(|it| chosen.tape = it))
-        )
-    )
-}
-
-/// Whether the weld was hot.
-fn weld(bench: OnTheBench) -> Piece {
-    let hot = bench.chosen.get_untracked().hot_weld;
-    let options = [("no", "cold".to_owned()), ("yes", "still hot".to_owned())];
-    picker(
-        "The weld as it was read".to_owned(),
-        if hot { "yes" } else { "no" },
-        options.into(),
-        move |code| {
-            bench.choose(|chosen| {
-                chosen.hot_weld = code == "yes";
-                Some(())
-            })
-        },
-    )
-}
-
-/// What is chosen: iron, timbers, where it stands.
-fn choices(bench: OnTheBench, style: Style) -> Piece {
-    let chosen = bench.chosen.get_untracked();
-    let [nave, spokes, felloes] = chosen.timbers;
-    let timber = |name: &'static str, at: usize, now: Species| {
-        let options = Species::ALL
-            .iter()
-            .map(|it| (it.code(), words::timber::species(*it)));
-        let pick = move |code: &str| {
-            bench.choose(|chosen| {
-                let place = chosen.timbers.get_mut(at)?;
-                *place = Species::from_code(code)?;
-                Some(())
-            });
-        };
-        picker(style.fill(name), now.code(), options.collect(), pick)
-    };
-    let stands = Stand::ALL
-        .iter()
-        .map(|it| (it.code(), words::year::stand(*it).to_owned()));
-    let irons = [Iron::NotKnown, Iron::Steel, Iron::Wrought];
-    sheet!(
-        "<section class=stack><h2>Iron, timber, place</h2>{}{}{}{}{}</section>",
-        picker(
-            "Iron".to_owned(),
-            chosen.iron.code(),
-            irons
-                .map(|it| (it.code(), words::tyring::said::iron(it).to_owned()))
-                .into(),
-            move |code| { bench.choose(|chosen| Iron::from_code(code).map(|it| chosen.iron = it)) }
-        ),
-        picker(
-            "It stands in".to_owned(),
-            chosen.stand.code(),
-            stands.collect(),
-            move |code| {
-                bench.choose(|chosen| Stand::from_code(code).map(|it| chosen.stand = it))
-            }
-        ),
-        timber("{nave}", 0, nave),
-        timber("Spokes", 1, spokes),
-        timber("{felloe}s", 2, felloes)
-    )
-}
-
-fn picker(
-    name: String,
-    now: &'static str,
-    options: Vec<(&'static str, String)>,
-    pick: impl Fn(&str) + 'static,
-) -> Piece {
-    let options = options
-        .into_iter()
-        .map(|(code, words)| sheet!("<option value={}>{}</option>", code, words::capital(&words)));
-    sheet!(
-        "<label class=field><span class=capital>{}</span><select value={} on:change={}>{}</select></label>",
-        name,
-        now,
-        heard(move |event| pick(&typed(&event))),
-        options.collect::<Vec<Piece>>()
-    )
-}
-
 impl OnTheBench {
     /// Something of what is given, without a copy of it; whoever reads it reads it again when that changes.
     fn with<T>(self, take: impl FnOnce(&Same) -> T) -> Option<T> {
-        self.given.with(|same| same.as_ref().map(take))
-    }
-
-    fn choose(self, choose: impl FnOnce(&mut Chosen) -> Option<()>) {
-        self.chosen.update(|chosen| {
-            // What is not known stays as it was chosen.
-            choose(chosen);
-        });
+        self.given.with(|same| same.as_deref().map(take))
     }
 
     /// The sheet as the book has it.
@@ -315,10 +204,25 @@ impl OnTheBench {
         }
     }
 
-    /// Every tyre that this shop has cut and welded, as far as it is written down.
-    fn jobs(self) -> Vec<Job> {
-        let list = self.shop.list;
-        list.with(|list| list.iter().flat_map(Summary::welded).collect())
+    /// Every tyre that this shop has cut and welded, as far as it is written down, and each in words.
+    fn jobs(self, style: Style) -> (Vec<Job>, Vec<String>) {
+        let (mut jobs, mut named) = (Vec::new(), Vec::new());
+        self.shop.list.with(|list| {
+            for summary in list {
+                for (job, day, at) in summary.welded() {
+                    let (vehicle, _) = titles(summary, self.shop);
+                    named.push(words::tyring::cut::job(
+                        job.lost(),
+                        &vehicle,
+                        at,
+                        &day,
+                        style,
+                    ));
+                    jobs.push(job);
+                }
+            }
+        });
+        (jobs, named)
     }
 
     /// Notes after how many seconds it lay, and keeps it with all that is on the sheet.

@@ -1,7 +1,8 @@
 //! What a tyre is shrunk on by: the rounds as they were taken, and what was chosen for the wheel.
 
-use super::entry::EntryId;
+use super::entry::{Entry, EntryId};
 use super::vehicle_view::VehicleView;
+use crate::material::timber::Grain;
 use crate::material::{Iron, Species};
 use crate::mechanics::Stand;
 use crate::quantity::temperature::{celsius, kelvins};
@@ -168,6 +169,8 @@ pub struct TyringSaid {
     pub iron: Option<Iron>,
     /// The timbers of nave, spokes and felloes.
     pub timbers: [Option<Species>; 3],
+    /// How hard the side grain of each is, as whoever has the wood in hand says; it counts where the timber asks for it.
+    pub grains: [Option<Grain>; 3],
     /// Where the cart stands.
     pub stand: Option<Stand>,
     /// The air there, January first; it counts in the place of what is known of such a stand.
@@ -191,6 +194,7 @@ impl TyringSaid {
             air: None,
             iron: None,
             timbers: [None; 3],
+            grains: [None; 3],
             stand: None,
             months: None,
         }
@@ -208,12 +212,14 @@ impl TyringSaid {
     }
 }
 
-/// The tyres of a vehicle that were cut and welded with a round before and after, examination by examination.
-pub fn jobs(vehicle: &VehicleView<'_, '_>) -> Vec<Job> {
+/// The tyres of a vehicle that were cut and welded with a round before and after, examination by examination, each with
+/// its wheel.
+pub fn jobs<'a>(vehicle: &VehicleView<'_, 'a>) -> Vec<(Job, &'a Entry, Position)> {
     let mut jobs = Vec::new();
     for visit in vehicle.visits() {
         for (position, _) in vehicle.wheels() {
-            jobs.extend(job(vehicle, visit.id, position));
+            let job = job(vehicle, visit.id, position);
+            jobs.extend(job.map(|job| (job, visit, position)));
         }
     }
     jobs

@@ -250,22 +250,33 @@ impl<'v, 'a> VehicleView<'v, 'a> {
 
     /// A round that one examination took of this wheel; in a dispute the side written first.
     pub fn round(&self, visit: EntryId, position: Position, ran: Ran) -> Option<&'a RoundTaken> {
-        let thread = self.thread_in(&Kind::Round, visit, &RoundTaken::slot_of(position, ran))?;
-        let heads = thread.readable();
-        heads.into_iter().find_map(|entry| match &entry.says {
+        match &self.round_entry(visit, position, ran)?.says {
             Says::Round(round) => Some(round),
             _ => None,
-        })
+        }
+    }
+
+    /// The entry of such a round.
+    pub fn round_entry(&self, visit: EntryId, position: Position, ran: Ran) -> Option<&'a Entry> {
+        self.said_first(&Kind::Round, visit, &RoundTaken::slot_of(position, ran))
     }
 
     /// What one examination chose for the tyring of this wheel; in a dispute the side written first.
     pub fn tyring(&self, visit: EntryId, position: Position) -> Option<&'a TyringSaid> {
-        let thread = self.thread_in(&Kind::Tyring, visit, &TyringSaid::slot(position))?;
-        let heads = thread.readable();
-        heads.into_iter().find_map(|entry| match &entry.says {
+        match &self.tyring_entry(visit, position)?.says {
             Says::Tyring(said) => Some(said),
             _ => None,
-        })
+        }
+    }
+
+    /// The entry of such a choice.
+    pub fn tyring_entry(&self, visit: EntryId, position: Position) -> Option<&'a Entry> {
+        self.said_first(&Kind::Tyring, visit, &TyringSaid::slot(position))
+    }
+
+    fn said_first(&self, kind: &Kind, visit: EntryId, slot: &str) -> Option<&'a Entry> {
+        let thread = self.thread_in(kind, visit, slot)?;
+        thread.readable().into_iter().find(|entry| !entry.strikes())
     }
 
     /// The threads whose heads differ, but for those that are hidden and those of which this

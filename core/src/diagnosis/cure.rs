@@ -98,6 +98,8 @@ pub enum InTheWay {
     ProudTongues,
     /// The dish is not known.
     DishUnknown,
+    /// The wheel is dished the other way than it was built.
+    DishReversed,
     /// The rim is felloe-bound: its joints are shut and the draw closes nothing.
     FelloeBound,
 }
@@ -184,11 +186,14 @@ pub fn before_a_draw(judgement: &Judgement) -> Vec<InTheWay> {
         findings.any(|finding| finding.question == question)
     };
     let missing = |need| judgement.missing.iter().any(|missing| missing.need == need);
+    let mut findings = judgement.findings.iter();
+    let reversed = findings.any(|finding| finding.limit.test == Test::DishReversed);
     let ways = [
         (InTheWay::LooseFeet, found(Question::SpokeFoot)),
         (InTheWay::FeetNotLooked, missing(Need::SpokeFeet)),
         (InTheWay::ProudTongues, found(Question::TongueProud)),
         (InTheWay::DishUnknown, missing(Need::Dish)),
+        (InTheWay::DishReversed, reversed),
         (InTheWay::FelloeBound, judgement.bound()),
     ];
     let stands = ways.into_iter().filter(|(_, stands)| *stands);

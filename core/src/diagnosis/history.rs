@@ -198,7 +198,7 @@ fn difference<'a>(
 }
 
 /// Where an entry stands in a history: by its day, then by counter.
-fn key(entry: &Entry) -> (&str, u64, EntryId) {
+pub(super) fn key(entry: &Entry) -> (&str, u64, EntryId) {
     (entry.at.day(), entry.n, entry.id)
 }
 
@@ -250,7 +250,7 @@ fn moisture(all: &[Told<'_>], visit: usize) -> Option<(Percent, Percent)> {
 }
 
 /// The work that counts, done on a place or on its wheel as a whole.
-fn work<'a>(vehicle: &VehicleView<'_, 'a>, slot: Slot) -> Vec<&'a Entry> {
+pub(super) fn work<'a>(vehicle: &VehicleView<'_, 'a>, slot: Slot) -> Vec<&'a Entry> {
     let threads = vehicle.threads(&Kind::Work).into_iter();
     let on = |entry: &&Entry| match &entry.says {
         Says::Work(done) => [slot.place, Place::Whole]

@@ -111,6 +111,22 @@ impl Grain {
     /// All three.
     pub const ALL: [Grain; 3] = [Grain::Soft, Grain::Medium, Grain::Hard];
 
+    /// The word that stands for it on paper.
+    #[must_use]
+    pub fn code(self) -> &'static str {
+        match self {
+            Grain::Soft => "soft",
+            Grain::Medium => "medium",
+            Grain::Hard => "hard",
+        }
+    }
+
+    /// What a word stands for.
+    #[must_use]
+    pub fn from_code(code: &str) -> Option<Grain> {
+        Grain::ALL.into_iter().find(|it| it.code() == code)
+    }
+
     /// What it bears on the side grain in MPa: American elm and rock elm are those of the *Wood Handbook*.
     fn bears(self) -> f64 {
         match self {

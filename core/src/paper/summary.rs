@@ -4,16 +4,16 @@
 use serde::Serialize;
 
 use crate::daybook::tyring::jobs;
-use crate::daybook::{Book, Day, EntryId, Kind, Says, VehicleView};
+use crate::daybook::{Book, Day, Entry, EntryId, Kind, Says, VehicleView};
 use crate::diagnosis::{Limit, Standing, look_again, lowest};
 use crate::paper::json::Json;
 use crate::quantity::circumference::Circumference;
 use crate::quantity::length::{millimetres, to_paper_mm};
 use crate::tyring::cut::Job;
-use crate::wheel::{Part, VehicleKind};
+use crate::wheel::{Part, Position, VehicleKind};
 
 /// The form of the text; to be raised with every change of its fields or of how they are worked out.
-pub const SCHEMA: u32 = 5;
+pub const SCHEMA: u32 = 6;
 
 /// The most bytes of what is written of the whole vehicle that a summary keeps to be searched.
 const MOST_ALSO: usize = 600;
@@ -43,9 +43,10 @@ pub struct Summary {
     pub look_again: Option<Day>,
     /// Remarks on the vehicle as a whole and where it was examined, to be searched: owner, farm, number.
     pub also: String,
-    /// Tyres cut and welded: round before, piece cut out, round after, each in hundredths of a millimetre. The shop's own
-    /// loss in a weld is learnt from those of all vehicles.
-    pub jobs: Vec<[u64; 3]>,
+    /// Tyres cut and welded: round before, piece cut out, round after, each in hundredths of a millimetre; the day of the
+    /// examination, 20261125; and the wheel, by its place among all. The shop's own loss in a weld is learnt from those of
+    /// all vehicles.
+    pub jobs: Vec<[u64; 5]>,
     /// Whether it is struck out.
     pub struck: bool,
 }
@@ -62,7 +63,7 @@ struct PaperSummary<'s> {
     standing: Option<&'static str>,
     look_again: Option<&'s str>,
     also: &'s str,
-    jobs: &'s [[u64; 3]],
+    jobs: &'s [[u64; 5]],
     struck: bool,
 }
 
@@ -142,12 +143,21 @@ impl Summary {
 }
 
 /// A job as it is kept.
-fn kept(job: &Job) -> [u64; 3] {
+fn kept((job, visit, position): &(Job, &Entry, Position)) -> [u64; 5] {
     let hundredths = |length| (to_paper_mm(length) * 100.0).round().max(0.0) as u64;
-    [job.before.0, job.cut, job.after.0].map(hundredths)
+    let [before, cut, after] = [job.before.0, job.cut, job.after.0].map(hundredths);
+    let day = visit.at.day().replace('-', "").parse();
+    let wheel = Position::ALL.iter().position(|it| it == position);
+    [
+        before,
+        cut,
+        after,
+        day.unwrap_or(0),
+        wheel.unwrap_or(0) as u64,
+    ]
 }
 
-fn read_jobs(list: &Json) -> Option<Vec<[u64; 3]>> {
+fn read_jobs(list: &Json) -> Option<Vec<[u64; 5]>> {
     let Json::List(jobs) = list else {
         return None;
     };
@@ -162,14 +172,22 @@ fn read_jobs(list: &Json) -> Option<Vec<[u64; 3]>> {
 }
 
 impl Summary {
-    /// Its jobs as they are reckoned with.
-    pub fn welded(&self) -> impl Iterator<Item = Job> + '_ {
+    /// Its jobs as they are reckoned with, each with its day, `2026-11-25`, and its wheel.
+    pub fn welded(&self) -> Vec<(Job, String, Position)> {
         let length = |hundredths: u64| millimetres(hundredths as f64 / 100.0);
-        self.jobs.iter().map(move |[before, cut, after]| Job {
-            before: Circumference(length(*before)),
-            cut: length(*cut),
-            after: Circumference(length(*after)),
-        })
+        let mut all = Vec::new();
+        for [before, cut, after, day, wheel] in self.jobs.iter().copied() {
+            let job = Job {
+                before: Circumference(length(before)),
+                cut: length(cut),
+                after: Circumference(length(after)),
+            };
+            let (year, month, day) = (day / 10_000, day / 100 % 100, day % 100);
+            let wheel = Position::ALL.get(wheel as usize).copied();
+            let day = format!("{year}-{month:02}-{day:02}");
+            all.push((job, day, wheel.unwrap_or(Position::Only)));
+        }
+        all
     }
 }
 
@@ -344,14 +362,15 @@ mod tests {
         let (before, after) = (tyre(Ran::Tyre, 4250.0), tyre(Ran::Welded, 4228.25));
         let whole = [before.clone(), cut(12.5), after.clone()];
         let summary = with(begun().into_iter().chain(whole).collect());
-        assert_eq!(summary.jobs, [[425_000, 1250, 422_825]]);
-        let job = summary.welded().next().unwrap();
+        assert_eq!(summary.jobs, [[425_000, 1250, 422_825, 20_261_125, 1]]);
+        let (job, day, at) = summary.welded().pop().unwrap();
+        assert_eq!((day.as_str(), at), ("2026-11-25", position));
         assert!((to_paper_mm(job.before.0 - job.cut - job.after.0) - 9.25).abs() < 1e-9);
         let kept = Summary::read(summary.vehicle, SCHEMA, &summary.write());
         assert_eq!(kept, Some(summary));
         for part in [vec![before.clone(), cut(12.5)], vec![before, after]] {
             let part = with(begun().into_iter().chain(part).collect());
-            assert_eq!(part.jobs, Vec::<[u64; 3]>::new());
+            assert_eq!(part.jobs, Vec::<[u64; 5]>::new());
         }
     }
 

@@ -17,6 +17,8 @@ pub enum Dished {
     Dished,
     /// Much dished.
     Much,
+    /// The other way than it was built.
+    Backwards,
 }
 
 /// How heavy the wheel is.
@@ -178,7 +180,8 @@ fn draw(sixteenths: u8) -> Draw {
 ///
 /// # Errors
 ///
-/// [`Refusal::NotLooked`], [`Refusal::LooseFeet`], [`Refusal::ProudTongues`] or [`Refusal::DishUnknown`].
+/// [`Refusal::NotLooked`], [`Refusal::LooseFeet`], [`Refusal::ProudTongues`], [`Refusal::DishUnknown`] or
+/// [`Refusal::DishedBackwards`].
 pub fn advice(wheel: &Wheel) -> Result<Vec<&'static Row>, Refusal> {
     match (wheel.loose_feet, wheel.proud_tongues) {
         (Some(true), _) => return Err(Refusal::LooseFeet),
@@ -187,6 +190,9 @@ pub fn advice(wheel: &Wheel) -> Result<Vec<&'static Row>, Refusal> {
         _ => return Err(Refusal::NotLooked),
     }
     let dished = wheel.dished.ok_or(Refusal::DishUnknown)?;
+    if dished == Dished::Backwards {
+        return Err(Refusal::DishedBackwards);
+    }
     let speaks = |row: &&Row| row.dished.contains(&dished) && row.weights.contains(&wheel.weight);
     Ok(ROWS.iter().filter(speaks).collect())
 }
@@ -263,6 +269,8 @@ mod tests {
             }),
             Refusal::DishUnknown
         );
+        let dished = Some(Dished::Backwards);
+        assert_eq!(of(Wheel { dished, ..SOUND }), Refusal::DishedBackwards);
         assert_eq!(
             of(Wheel {
                 loose_feet: None,

@@ -72,6 +72,14 @@ pub fn hot_weld_reads_long() -> Length {
     inches(0.125)
 }
 
+impl Job {
+    /// What its weld took beside the piece that was cut out.
+    #[must_use]
+    pub fn lost(&self) -> Length {
+        self.before.0 - self.after.0 - self.cut
+    }
+}
+
 impl PrintedLoss {
     /// The least and the most.
     #[must_use]
@@ -125,7 +133,7 @@ impl WeldLoss {
 
 /// What one job lost, in mm.
 fn lost(job: &Job) -> Result<f64, Refusal> {
-    let lost = to_paper_mm(job.before.0 - job.after.0 - job.cut);
+    let lost = to_paper_mm(job.lost());
     if lost.abs() <= BELIEVED && job.cut >= millimetres(0.0) {
         Ok(lost)
     } else {

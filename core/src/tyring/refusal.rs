@@ -80,6 +80,8 @@ pub enum Refusal {
     ProudTongues,
     /// The dish of the wheel is not known.
     DishUnknown,
+    /// The wheel is dished the other way than it was built.
+    DishedBackwards,
     /// The joints are wider together than the draw, so that they cannot all close.
     JointsWider {
         /// The draw.

@@ -196,11 +196,6 @@ impl Gauge {
         self.fixed + self.each * leans
     }
 
-    /// Whether it is the same one: then what is wrong with it falls out of a difference.
-    fn same_as(&self, other: &Gauge) -> bool {
-        self == other
-    }
-
     /// The length of one run in mm.
     fn length(&self, run: &Run) -> Result<f64, Refusal> {
         let past = to_paper_mm(LengthRange::General.check(run.past)?);
@@ -343,10 +338,16 @@ impl Round {
             .and(Doubt::standard_of(self.gauge.own(self.leans)))
     }
 
+    /// Whether both were taken with the same traveller or tape: then what is wrong with it falls out of their difference.
+    #[must_use]
+    pub fn same_gauge(&self, other: &Round) -> bool {
+        self.gauge == other.gauge
+    }
+
     /// How far the truth may lie from this round less the other: what is wrong with a gauge falls out as far as it ran
     /// both alike (JCGM 100:2008, 5.2.2, with a correlation of 1).
     pub(super) fn doubt_of_less(&self, other: &Round) -> Doubt {
-        if self.gauge.same_as(&other.gauge) {
+        if self.same_gauge(other) {
             let leans = self.leans - other.leans;
             let gauge = Doubt::standard_of(leans * self.gauge.each);
             self.apart.and(other.apart).and(gauge)

@@ -40,6 +40,9 @@ pub fn in_the_way(way: InTheWay, style: Style) -> String {
         InTheWay::FeetNotLooked => "Not every {foot} was looked at.",
         InTheWay::ProudTongues => "{tongue}s stand proud: a {draw} would push the dish out.",
         InTheWay::DishUnknown => "The dish is not known.",
+        InTheWay::DishReversed => {
+            "The wheel is dished the other way than it was built: the cause is found first."
+        }
         InTheWay::FelloeBound => {
             "The rim is {felloe}-bound: its joints are shut, and a {draw} closes nothing."
         }
@@ -55,6 +58,7 @@ pub fn once(ways: &[InTheWay], style: Style) -> String {
             InTheWay::FeetNotLooked => "every {foot} was looked at",
             InTheWay::ProudTongues => "no {tongue} stands proud",
             InTheWay::DishUnknown => "the dish is known",
+            InTheWay::DishReversed => "it is known why the dish went the other way",
             InTheWay::FelloeBound => "the rim is {felloe}-bound no more",
         })
     });
@@ -119,6 +123,7 @@ mod tests {
             InTheWay::FeetNotLooked,
             InTheWay::ProudTongues,
             InTheWay::DishUnknown,
+            InTheWay::DishReversed,
             InTheWay::FelloeBound,
         ];
         insta::assert_snapshot!(ways.map(|it| in_the_way(it, style())).join("\n"), @r"
@@ -126,9 +131,10 @@ mod tests {
         Not every foot was looked at.
         Tongues stand proud: a draw would push the dish out.
         The dish is not known.
+        The wheel is dished the other way than it was built: the cause is found first.
         The rim is felloe-bound: its joints are shut, and a draw closes nothing.
         ");
-        insta::assert_snapshot!(once(&ways, style()), @"once the feet are tight, every foot was looked at, no tongue stands proud, the dish is known and the rim is felloe-bound no more");
+        insta::assert_snapshot!(once(&ways, style()), @"once the feet are tight, every foot was looked at, no tongue stands proud, the dish is known, it is known why the dish went the other way and the rim is felloe-bound no more");
         insta::assert_snapshot!(in_the_way(InTheWay::ProudTongues, american()), @"Tenons stand proud: a draft would push the dish out.");
     }
 }

@@ -1,9 +1,14 @@
 //! A reading's earlier values, and what has changed since, in words.
 
 use super::answer::{answered, share};
+use super::capital;
+use super::says::says;
 use super::style::Style;
+use super::tyring::measure::{self, at_least};
+use super::tyring::{about, said};
 use super::when::day;
-use crate::diagnosis::{Change, Difference, Point};
+use crate::daybook::{Entry, Says};
+use crate::diagnosis::{Change, Difference, Point, RoundSince, Rounds};
 use crate::quantity::Percent;
 use crate::survey::{Answer, Question};
 
@@ -43,6 +48,58 @@ pub fn then_and_now(difference: &Difference<'_>, style: Style) -> String {
         said.push_str("; then on a part this wheel, as it is described now, does not have or counts otherwise");
     }
     said
+}
+
+/// The rounds beside those of last time, then the tyrings in between.
+#[must_use]
+pub fn rounds(rounds: &Rounds<'_>, style: Style) -> Vec<String> {
+    let mut said = Vec::new();
+    for it in &rounds.since {
+        said.push(capital(&round_since(it, style)));
+    }
+    for entry in &rounds.tyred {
+        said.push(capital(&tyred_between(entry, style)));
+    }
+    said
+}
+
+/// A round of now beside that of an earlier examination: `round of the sole: 4241 mm round, to 2 mm either way; 7 mm longer
+/// than on 3 May 2025, to 3 mm either way`.
+#[must_use]
+fn round_since(it: &RoundSince<'_>, style: Style) -> String {
+    let (than, doubt) = match it.longer {
+        None => ("run on another line than".to_owned(), String::new()),
+        Some((longer, doubt)) => {
+            let than = if longer.abs() <= doubt {
+                "as".to_owned()
+            } else if longer < doubt {
+                format!("{} shorter than", about(-longer, style))
+            } else {
+                format!("{} longer than", about(longer, style))
+            };
+            (than, format!(", to {} either way", at_least(doubt, style)))
+        }
+    };
+    format!(
+        "{}: {}; {than} on {}{doubt}",
+        said::ran(it.ran, style),
+        measure::round(&it.now, style),
+        day(&it.then.at)
+    )
+}
+
+/// What says that a wheel was tyred in between, with its day.
+#[must_use]
+fn tyred_between(entry: &Entry, style: Style) -> String {
+    let said = match &entry.says {
+        Says::Tyring(chosen) => said::chosen(chosen, style),
+        _ => says(entry, None, style),
+    };
+    format!(
+        "{} in between, {}: {said}",
+        style.terms.tyring,
+        day(&entry.at)
+    )
 }
 
 /// One earlier value: `3 May 2025: 1½ mm; moisture 9 to 11 %`.
@@ -93,12 +150,15 @@ fn answers(question: Question, answers: &[Answer], style: Style) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{change, moisture, point, then_and_now};
-    use crate::daybook::{Kind, Says, Visit};
-    use crate::diagnosis::{Change, Difference, Point};
-    use crate::quantity::Percent;
+    use super::{change, moisture, point, rounds, then_and_now};
+    use crate::daybook::tyring::Ran;
+    use crate::daybook::{Kind, Says, TyringSaid, Visit, Work, WorkDone};
+    use crate::diagnosis::{Change, Difference, Point, RoundSince, Rounds};
+    use crate::quantity::length::millimetres;
+    use crate::quantity::{Measured, Percent};
     use crate::survey::{Answer, Question, Slot};
-    use crate::wheel::{Place, Position};
+    use crate::tyring::round::{Care, Gauge, Line, Round, Run};
+    use crate::wheel::{Part, Place, Position};
     use crate::words::sample::{american, entry, mm, style};
 
     const JOINT: Slot = Slot {
@@ -207,5 +267,63 @@ mod tests {
             moisture((Percent::whole(9), Percent::whole(9))),
             "moisture 9 %"
         );
+    }
+
+    #[test]
+    fn rounds_stand_beside_those_of_last_time_and_a_tyring_in_between_is_named() {
+        let visit = entry(1, Kind::Visit, "visit", Says::Visit(Visit::default()));
+        let own = Measured::new(millimetres(628.0), millimetres(0.5)).unwrap();
+        let (turns, past) = (6, millimetres(471.0));
+        let gauge = Gauge::traveller(1, own).unwrap();
+        let now = Round::taken(gauge, &[Run { turns, past }], Line::Middle, Care::default());
+        let now = now.unwrap();
+        let said = |ran, longer: Option<f64>, style| {
+            let longer = longer.map(|it| (millimetres(it), millimetres(3.0)));
+            let then = &visit;
+            let since = vec![RoundSince {
+                ran,
+                then,
+                now,
+                longer,
+            }];
+            let tyred = Vec::new();
+            rounds(&Rounds { since, tyred }, style).concat()
+        };
+        let between = |entry, style| {
+            let (since, tyred) = (Vec::new(), vec![entry]);
+            rounds(&Rounds { since, tyred }, style).concat()
+        };
+        let chosen = TyringSaid {
+            draw: Some(millimetres(9.0)),
+            ..TyringSaid::of(Position::Near)
+        };
+        let slot = TyringSaid::slot(Position::Near);
+        let chosen = entry(2, Kind::Tyring, &slot, Says::Tyring(chosen));
+        let part = Part::At(Position::Near, Place::Whole);
+        let did = vec![Work::Contracted];
+        let (text, by_whom) = ("by {tyre} Hill".to_owned(), String::new());
+        let done = WorkDone {
+            part,
+            did,
+            text,
+            by_whom,
+        };
+        let done = entry(3, Kind::Work, &part.code(), Says::Work(done));
+        let rows = [
+            said(Ran::Sole, Some(-7.0), style()),
+            said(Ran::Tyre, Some(7.0), american()),
+            said(Ran::Sole, Some(-3.0), style()),
+            said(Ran::Tyre, None, style()),
+            between(&chosen, style()),
+            between(&done, american()),
+        ];
+        insta::assert_snapshot!(rows.join("\n"), @r"
+        Round of the sole: 4239 mm round, to 4 mm either way; 7 mm shorter than on 5 November 2026, to 3.5 mm either way
+        Round of the tire, inside: 166 7/8 in round, to 3/16 in either way; 1/4 in longer than on 5 November 2026, to 1/8 in either way
+        Round of the sole: 4239 mm round, to 4 mm either way; as on 5 November 2026, to 3.5 mm either way
+        Round of the tyre, inside: 4239 mm round, to 4 mm either way; run on another line than on 5 November 2026
+        Tyring in between, 5 November 2026: draw of 9 mm
+        Setting tires in between, 5 November 2026: near wheel: tire contracted; “by {tyre} Hill”
+        ");
     }
 }

@@ -4,8 +4,8 @@
 use cartside_core::daybook::EntryId;
 use cartside_core::diagnosis::Grade;
 use cartside_core::survey::{Group, Places, Question, Slot};
-use cartside_core::wheel::{Place, Position};
-use cartside_core::words;
+use cartside_core::wheel::{Place, Position, Size};
+use cartside_core::words::{self, Style};
 use leptos::prelude::*;
 
 use super::given::{self, Given};
@@ -346,11 +346,30 @@ impl Asking {
         match given::typed(&typed, self.question, style) {
             Err(refusal) => self.refusal.set((typed, refusal.to_string())),
             Ok(given) => {
-                if let Some(place) = self.at.get_untracked() {
+                let asks = (typed, self.other_way(&given, style).unwrap_or_default());
+                if !asks.1.is_empty() && self.refusal.get_untracked() != asks {
+                    self.refusal.set(asks);
+                } else if let Some(place) = self.at.get_untracked() {
                     self.take(vec![place], given);
                 }
             }
         }
+    }
+
+    /// What is asked once of a dish the other way than it was built: a minus is lost or typed easily, and what follows
+    /// of it is grave.
+    fn other_way(self, given: &Given, style: Style) -> Option<String> {
+        if self.question != Question::Dish {
+            return None;
+        }
+        let built = self.looking.get_untracked()?.wheel.sizes.get(Size::Dish)?;
+        let other = given.answer.length()?.value * built.value < 0.0;
+        other.then(|| {
+            format!(
+                "It was built with a dish of {}, and this is dished the other way. Nothing is taken yet: if it is so, take it again.",
+                style.size(built)
+            )
+        })
     }
 
     /// Why what stands there now is not taken; empty as soon as something else is typed.

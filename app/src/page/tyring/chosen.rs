@@ -1,6 +1,7 @@
 //! What is chosen on the tyring sheet from lists.
 
 use cartside_core::daybook::TyringSaid;
+use cartside_core::material::timber::{Grain, Timber};
 use cartside_core::material::{Iron, Species};
 use cartside_core::mechanics::Stand;
 use cartside_core::tyring::round::{Line, TapeClass};
@@ -14,6 +15,8 @@ pub struct Chosen {
     pub stand: Stand,
     /// The timbers of nave, spokes and felloes.
     pub timbers: [Species; 3],
+    /// How hard the side grain of each is, where that was said.
+    pub grains: [Option<Grain>; 3],
     /// The line that was run.
     pub line: Line,
     /// The tape, where no traveller is.
@@ -34,6 +37,7 @@ impl Default for Chosen {
                 Species::EnglishOak,
                 Species::EuropeanAsh,
             ],
+            grains: [None; 3],
             line: Line::Middle,
             tape: TapeClass::II,
             hot_weld: false,
@@ -56,8 +60,18 @@ impl Chosen {
                 spokes.unwrap_or(usual_spokes),
                 felloes.unwrap_or(usual_felloes),
             ],
+            grains: said.grains,
             lay: said.lay,
             ..usual
         }
+    }
+
+    /// The timbers with what was said of their grain.
+    pub fn wood(&self) -> [Timber; 3] {
+        let mut wood = self.timbers.map(Timber::from);
+        for (timber, grain) in wood.iter_mut().zip(self.grains) {
+            timber.grain = grain.filter(|_| timber.species.asks_for_grain());
+        }
+        wood
     }
 }

@@ -2,6 +2,8 @@
 
 use cartside_core::words::Style;
 
+use super::pick::Pick;
+
 /// A field.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Field {
@@ -13,6 +15,8 @@ pub enum Field {
     Tyre,
     /// The draw that is wanted.
     Draw,
+    /// Another traveller, that ran the tyre.
+    Other,
     /// How warm the tyre was, in °C.
     Warm,
     /// The joints' sum with the rim cramped.
@@ -40,7 +44,7 @@ pub enum Field {
 }
 
 /// How many there are.
-pub const FIELDS: usize = 16;
+pub const FIELDS: usize = 17;
 
 /// What is typed, field by field.
 pub type Typed = [String; FIELDS];
@@ -53,6 +57,8 @@ pub struct Group {
     pub open: bool,
     /// The fields.
     pub fields: &'static [Field],
+    /// The lists under them.
+    pub picks: &'static [Pick],
 }
 
 /// The parts of the sheet, in order.
@@ -61,16 +67,19 @@ pub const GROUPS: [Group; 5] = [
         name: "Rounds",
         open: true,
         fields: &[Field::Traveller, Field::Wheel, Field::Tyre, Field::Draw],
+        picks: &[],
     },
     Group {
         name: "How they were taken; rim and iron",
         open: false,
-        fields: &[Field::Warm, Field::Cramped, Field::Oval],
+        fields: &[Field::Other, Field::Warm, Field::Cramped, Field::Oval],
+        picks: &[Pick::Line, Pick::Tape],
     },
     Group {
         name: "Cut and weld",
         open: false,
         fields: &[Field::Cut, Field::Welded],
+        picks: &[Pick::Weld],
     },
     Group {
         name: "The day, and the proof",
@@ -83,11 +92,13 @@ pub const GROUPS: [Group; 5] = [
             Field::Charred,
             Field::Lying,
         ],
+        picks: &[],
     },
     Group {
         name: "The air where it stands",
         open: false,
         fields: &[Field::Months],
+        picks: &[],
     },
 ];
 
@@ -96,6 +107,7 @@ impl Field {
     pub fn code(self) -> &'static str {
         match self {
             Field::Traveller => "traveller",
+            Field::Other => "other",
             Field::Wheel => "wheel",
             Field::Tyre => "tyre",
             Field::Draw => "draw",
@@ -118,6 +130,7 @@ impl Field {
     pub fn label(self, style: Style) -> String {
         style.fill(match self {
             Field::Traveller => "Traveller, once round itself",
+            Field::Other => "{tyre} run with another: its number and round (2: 631), or tape",
             Field::Wheel => "Wheel, round the sole",
             Field::Tyre => "{tyre}, round the inside",
             Field::Draw => "{draw} wanted, round",

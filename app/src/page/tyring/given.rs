@@ -1,19 +1,17 @@
 //! What the tyring sheet reckons with: what is typed on the page, what is chosen, and what the book has of the wheel.
 
+use cartside_core::daybook::RoundTaken;
+use cartside_core::daybook::tyred::{self, Tyred, iron_of};
 use cartside_core::daybook::tyring::Ran;
-use cartside_core::daybook::{RoundTaken, TyringSaid};
 use cartside_core::material::MoistureContent;
 use cartside_core::mechanics::{Build, Feet, Fitting, Year};
-use cartside_core::quantity::circumference::{Circumference, Draw};
+use cartside_core::quantity::circumference::Draw;
 use cartside_core::quantity::length::{millimetres, to_paper_mm};
 use cartside_core::quantity::{Length, Measured};
 use cartside_core::survey::{Answer, Play, Question};
 use cartside_core::tyring::Refusal;
 use cartside_core::tyring::advice;
-use cartside_core::tyring::cut::lost_to_char;
-use cartside_core::tyring::draw::{DrawTaken, Joints, together};
-use cartside_core::tyring::hot::window::Carry;
-use cartside_core::tyring::hot::{HotTyre, Over};
+use cartside_core::tyring::draw::{Joints, together};
 use cartside_core::tyring::round::Round;
 use cartside_core::wheel::{Place, Position, Size};
 use cartside_core::words::{self, Style};
@@ -27,28 +25,17 @@ use crate::looking::Looking;
 pub type Said<T> = Result<T, Option<String>>;
 
 /// What the sheet reckons with.
-#[derive(Clone)]
 pub struct Given {
     /// How lengths are written, and whose words are spoken.
     pub style: Style,
-    /// The wheel's round.
-    pub wheel: Said<Round>,
-    /// The tyre's round as it came.
-    pub tyre: Said<Round>,
-    /// The tyre's round as it was welded.
-    pub welded: Said<Round>,
-    /// The round over the tyre as it lies.
-    pub lying: Said<Round>,
+    /// Rounds and choices as they are reckoned with; no round while something was typed that cannot be kept.
+    pub tyred: Tyred,
     /// The rounds as they are kept, each that can be.
     pub rounds: Vec<RoundTaken>,
-    /// The choices as they are kept.
-    pub said: TyringSaid,
     /// Whatever was typed and cannot be kept, a sentence each.
     pub refused: Vec<String>,
     /// The year where the cart stands.
-    pub year: Said<Year>,
-    /// The draw that is wanted.
-    pub wanted: Said<Draw>,
+    pub year: Option<Year>,
     /// The joints, from the readings, and cramped.
     pub joints: Said<Joints>,
     /// Their sum as they stand.
@@ -57,21 +44,14 @@ pub struct Given {
     pub stand_offs: Vec<Measured>,
     /// Moisture of the felloes, and whether it was measured.
     pub moisture: (MoistureContent, bool),
-    /// Room as the tyre drops.
-    pub clearance: Said<Length>,
-    /// The carry, with wind and air.
-    pub carry: Said<Carry>,
     /// What the trade prints for such a wheel.
     pub printed: Said<Vec<&'static advice::Row>>,
     /// The sizes that are not said yet.
     pub missing: Vec<Size>,
     /// The wheel for the fit, once every size is said.
     pub build: Option<Build>,
-    /// How far the wheel is out of round.
-    pub oval: Length,
     /// What is chosen.
     pub chosen: Chosen,
-    sizes: [Option<Length>; 2],
 }
 
 /// The sizes without which nothing is reckoned of the fit.
@@ -94,113 +74,62 @@ impl Given {
     ) -> Given {
         let mut reader = Reader::new(typed, style, chosen);
         let said = reader.tyring(position);
-        let rounds = Ran::ALL.map(|ran| reader.round(position, ran));
-        let [wheel, tyre, welded, lying] = rounds.clone().map(|round| reader.reckoned(round));
-        let size = |size| looking.wheel.sizes.get(size);
+        let taken = Ran::ALL.map(|ran| reader.round(position, ran));
+        let mut rounds = taken
+            .each_ref()
+            .map(|taken| reader.reckoned(taken.as_ref()));
         let open = gaps(looking, Question::JointGap);
         let sum = together(&open).unwrap_or_default();
         let joints = reader.joints(sum, said.cramped);
+        let year = reader.year(&said);
+        if !reader.refused.is_empty() {
+            rounds = [None; 4];
+        }
+        let sizes = &looking.wheel.sizes;
         Given {
             style,
-            wheel,
-            tyre,
-            welded,
-            lying,
-            rounds: rounds.into_iter().flatten().collect(),
-            wanted: reader.wanted().map(Draw),
+            tyred: Tyred {
+                rounds,
+                said,
+                iron: iron_of(&looking.wheel),
+                oval: longest(looking, Question::OutOfRound),
+            },
+            rounds: taken.into_iter().flatten().collect(),
             joints,
             open: sum,
             stand_offs: gaps(looking, Question::StandOff),
             moisture: moisture(looking),
-            clearance: reader.clearance(),
-            carry: reader.carry(),
-            year: reader.year(&said),
+            year,
             printed: printed(looking, style),
-            missing: SIZES.into_iter().filter(|it| size(*it).is_none()).collect(),
+            missing: SIZES
+                .into_iter()
+                .filter(|it| sizes.get(*it).is_none())
+                .collect(),
             build: build(looking, chosen),
-            oval: longest(looking, Question::OutOfRound),
             chosen,
-            sizes: [size(Size::TyreWidth), size(Size::TyreThickness)],
-            said,
             refused: reader.refused,
         }
     }
 
-    /// The tyre as it is now: as welded, or else as it came.
-    pub fn now(&self) -> &Said<Round> {
-        match &self.welded {
-            Err(None) => &self.tyre,
-            welded => welded,
-        }
-    }
-
-    /// The tyre's thickness, once it is said.
-    pub fn thickness(&self) -> Option<Length> {
-        self.sizes[1]
-    }
-
-    /// What charring takes of the round; nothing where none was seen.
-    pub fn charred(&self) -> Said<Length> {
-        let deep = self.said.charred.ok_or(None)?;
-        self.refused(lost_to_char(deep))
-    }
-
-    /// The draw as the tyre stands.
-    pub fn taken(&self) -> Said<DrawTaken> {
-        let (wheel, tyre) = (self.wheel.clone()?, self.now().clone()?);
-        self.refused(DrawTaken::of(&wheel, &tyre))
-    }
-
-    /// The draw to reckon with: the one that is wanted, or else the one the tyre has.
+    /// The draw to reckon with.
     pub fn draw(&self) -> Said<Draw> {
-        match &self.wanted {
-            Err(None) => {
-                let taken = self.taken()?;
-                self.refused(taken.drawing())
-            }
-            wanted => wanted.clone(),
-        }
-    }
-
-    /// The tyre as it will go into the fire.
-    pub fn hot(&self) -> Said<(HotTyre, Over)> {
-        let (wheel, draw) = (self.wheel.clone()?, self.draw()?);
-        let [Some(width), Some(thickness)] = self.sizes else {
-            return Err(None);
-        };
-        let inside = Circumference(wheel.round.0 - draw.0);
-        let tyre = HotTyre::of(self.chosen.iron, inside, width, thickness);
-        let over = Over::of(
-            wheel.round,
-            self.oval,
-            self.said.oval.unwrap_or(millimetres(0.0)),
-            self.clearance.clone()?,
-        );
-        let tyre = tyre.map_err(|refusal| Some(refusal.to_string()))?;
-        Ok((tyre, self.refused(over)?))
+        self.said(self.tyred.draw())
     }
 
     /// The lengths in words, to be written down; nothing while no round is typed.
     pub fn told(&self) -> String {
         let style = self.style;
         let mut told = Vec::new();
-        let round = |name: &str, round: &Said<Round>| {
-            round
-                .clone()
-                .ok()
-                .map(|it| format!("{name} {}", words::tyring::measure::round(&it, style)))
+        let round = |name: &str, round: Option<Round>| {
+            round.map(|it| format!("{name} {}", words::tyring::measure::round(&it, style)))
         };
-        told.extend(round("wheel round", &self.wheel));
-        told.extend(round(&style.fill("{tyre} round"), self.now()));
+        told.extend(round("wheel round", self.tyred.round(Ran::Sole)));
+        told.extend(round(&style.fill("{tyre} round"), self.tyred.tyre()));
         if told.is_empty() {
             return String::new();
         }
-        told.extend(
-            self.wanted
-                .clone()
-                .ok()
-                .map(|draw| format!("draw wanted {}", style.size(draw.0))),
-        );
+        let wanted = self.tyred.said.draw;
+        told.extend(wanted.map(|draw| format!("draw wanted {}", style.size(draw))));
         told.push(format!("joints {}", style.gap(self.open.value())));
         words::capital(&(told.join("; ") + "."))
     }
@@ -209,6 +138,7 @@ impl Given {
     pub fn fitting(&self) -> Said<Fitting> {
         let draw = self.draw()?;
         let doubt = self
+            .tyred
             .taken()
             .map_or(millimetres(2.0), |it| it.doubt.to_either_side());
         let mean = self
@@ -216,7 +146,7 @@ impl Given {
             .iter()
             .fold(millimetres(0.0), |sum, it| sum + it.value());
         let count = self.stand_offs.len().max(1) as f64;
-        let draw = match self.charred() {
+        let draw = match self.tyred.charred() {
             Ok(lost) => Draw(draw.0 - lost),
             Err(_) => draw,
         };
@@ -227,6 +157,11 @@ impl Given {
             stand_off: mean / count,
             moisture: self.moisture.0,
         })
+    }
+
+    /// What comes of the sheet, a refusal as a sentence.
+    pub fn said<T>(&self, it: tyred::Reckoned<T>) -> Said<T> {
+        it.map_err(|why| why.map(|it| words::tyring::refusal(&it, self.style)))
     }
 
     /// A refusal as a sentence.
@@ -299,7 +234,10 @@ fn printed(looking: &Looking, style: Style) -> Said<Vec<&'static advice::Row>> {
     let dish = dish
         .and_then(|answers| answers.first()?.length())
         .map(to_paper_mm);
-    let dished = dish.or(size(Size::Dish)).map(|mm| match mm.abs() {
+    let built = size(Size::Dish);
+    let dished = dish.or(built).map(|mm| match mm.abs() {
+        // By so little a straight wheel may read either way.
+        5.0.. if built.is_some_and(|built| built * mm < 0.0) => advice::Dished::Backwards,
         mm if mm < 10.0 => advice::Dished::Straight,
         mm if mm < 60.0 => advice::Dished::Dished,
         _ => advice::Dished::Much,
@@ -325,10 +263,8 @@ fn build(looking: &Looking, chosen: Chosen) -> Option<Build> {
     wheel.rim = wheel.rim.or(Some(cartside_core::wheel::Rim::Sawn));
     let loose = any_bad(looking, Question::SpokeFoot) == Some(true);
     let mut build = Build::of(&wheel)?;
-    let [nave, spokes, felloes] = chosen.timbers;
     build.feet = if loose { Feet::Slack } else { Feet::Sound };
     build.iron = chosen.iron;
-    (build.nave_timber, build.spoke_timber, build.felloe_timber) =
-        (nave.into(), spokes.into(), felloes.into());
+    [build.nave_timber, build.spoke_timber, build.felloe_timber] = chosen.wood();
     Some(build)
 }

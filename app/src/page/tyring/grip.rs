@@ -1,6 +1,7 @@
 //! What the tyre does to the wheel: what gives first, the grip as an order of size, the year. It is reckoned in three
 //! slices, each a task of its own, so that no tap waits for it.
 
+use std::sync::Arc;
 use std::time::Duration;
 
 use cartside_core::mechanics::{
@@ -11,6 +12,7 @@ use cartside_core::quantity::{Force, decimal};
 use cartside_core::words::{self, grip, year};
 use leptos::prelude::*;
 
+use super::Same;
 use super::given::{Given, Said};
 use super::lengths::lines;
 use super::plot::plot;
@@ -38,17 +40,18 @@ impl Reckoned {
     }
 
     /// Begins anew with what is given now.
-    pub fn begin(self, given: Given) {
+    pub fn begin(self, given: Arc<Same>) {
         self.round.update_value(|round| *round += 1);
         let round = self.round.get_value();
-        later(move || self.reckon_fit(given, round));
+        later(move || self.reckon_fit(&given, round));
     }
 
     fn latest(self, round: u32) -> bool {
         self.round.try_get_value() == Some(round)
     }
 
-    fn reckon_fit(self, given: Given, round: u32) {
+    fn reckon_fit(self, same: &Arc<Same>, round: u32) {
+        let given = &same.given;
         if !self.latest(round) {
             return;
         }
@@ -64,17 +67,20 @@ impl Reckoned {
         self.cools.set(None);
         self.season.set(None);
         if fits {
-            later(move || self.reckon_cooling(given, round));
+            let same = same.clone();
+            later(move || self.reckon_cooling(&same, round));
         }
     }
 
-    fn reckon_cooling(self, given: Given, round: u32) {
+    fn reckon_cooling(self, same: &Arc<Same>, round: u32) {
+        let given = &same.given;
         if let (true, Some(build), Ok(fitting)) =
             (self.latest(round), &given.build, given.fitting())
         {
             self.cools
                 .set(cooled(build, &fitting, &Corner::default()).ok());
-            later(move || self.reckon_season(&given, round));
+            let same = same.clone();
+            later(move || self.reckon_season(&same.given, round));
         }
     }
 
@@ -82,7 +88,7 @@ impl Reckoned {
         if let (true, Some(build), Ok(fitting)) =
             (self.latest(round), &given.build, given.fitting())
         {
-            let year = given.year.as_ref().ok();
+            let year = given.year.as_ref();
             self.season
                 .set(year.and_then(|year| season(build, &fitting, year).ok()));
         }

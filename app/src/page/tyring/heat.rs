@@ -1,52 +1,28 @@
 //! The heat: the stick, how hot, how long there is, what wood it takes.
 
+use cartside_core::daybook::tyring::Ran;
 use cartside_core::quantity::Percent;
 use cartside_core::quantity::time::in_seconds;
 use cartside_core::tyring::hot::colour::Colour;
 use cartside_core::tyring::hot::fire::{self, FuelMoisture};
-use cartside_core::tyring::hot::{DropOn, HotTyre, Over, Window, window};
+use cartside_core::tyring::hot::{Heat, Window};
 use cartside_core::words::tyring::heat;
 
 use super::given::{Given, Said};
 use super::lengths::lines;
 use crate::markup::{Piece, sheet};
 
-/// How the hot tyre stands: what is said of it, and the seconds that may be counted on.
-struct Hot {
-    tyre: HotTyre,
-    over: Over,
-    drop: DropOn,
-    /// The working time of a tyre that leaves the fire as hot as is of use.
-    window: Window,
-}
-
-impl Hot {
-    /// Reckons it.
-    fn of(given: &Given) -> Said<Hot> {
-        let (tyre, over) = given.hot()?;
-        let drop = given.refused(over.drop_on(&tyre))?;
-        let window = window::window(&tyre, &over, &given.carry.clone()?, drop.most_useful);
-        let window = given.refused(window)?;
-        Ok(Hot {
-            tyre,
-            over,
-            drop,
-            window,
-        })
-    }
-}
-
 /// The whole seconds that may be counted on after the carry, once they can be reckoned.
 pub fn left(given: &Given) -> Option<i64> {
-    Some(in_seconds(Hot::of(given).ok()?.window.left) as i64)
+    Some(in_seconds(given.tyred.heat().ok()?.window.left) as i64)
 }
 
 /// The section about the heat.
 pub fn heat(given: &Given) -> Piece {
-    let hot = Hot::of(given);
+    let hot = given.said(given.tyred.heat());
     let said = match &hot {
         // A round or a draw that is refused is told with the lengths.
-        Err(_) if given.wheel.is_err() || given.draw().is_err() => vec![],
+        Err(_) if given.tyred.draw().is_err() || given.tyred.round(Ran::Sole).is_none() => vec![],
         Err(None) => vec![Ok(unsaid(given))],
         Err(why) => vec![Err(why.clone())],
         Ok(hot) => told(hot, given),
@@ -63,7 +39,7 @@ pub fn heat(given: &Given) -> Piece {
 }
 
 /// What the charts call its colour, and how little that says.
-fn colours(hot: &Hot) -> String {
+fn colours(hot: &Heat) -> String {
     let names = Colour::names(hot.drop.at).map(heat::colour);
     let names = names.collect::<Vec<String>>().join("; ");
     if names.is_empty() {
@@ -88,7 +64,7 @@ fn verdict(window: &Window) -> &'static str {
     }
 }
 
-fn told(hot: &Hot, given: &Given) -> Vec<Said<String>> {
+fn told(hot: &Heat, given: &Given) -> Vec<Said<String>> {
     let style = given.style;
     let mut said = vec![
         Ok(heat::stick(hot.over.stick(), style)),
@@ -103,7 +79,7 @@ fn told(hot: &Hot, given: &Given) -> Vec<Said<String>> {
     said
 }
 
-fn why(hot: &Hot, given: &Given) -> Piece {
+fn why(hot: &Heat, given: &Given) -> Piece {
     // Wood that has lain a year under a roof.
     let dry = Percent::whole(20);
     let wood = fire::wood(&hot.tyre, hot.drop.most_useful, FuelMoisture::OfDry(dry));

@@ -13,6 +13,7 @@ use cartside_core::words::Style;
 use super::chosen::Chosen;
 use super::field::{Field, Typed};
 use super::given::Given;
+use super::reader::TAPE;
 use crate::looking::Looking;
 use crate::workshop::{Step, Workshop};
 
@@ -54,7 +55,7 @@ pub fn entries(
     }
     let slot = TyringSaid::slot(position);
     let thread = vehicle.thread_in(&Kind::Tyring, visit, &slot);
-    entries.extend(says(thread, Says::Tyring(given.said.clone())));
+    entries.extend(says(thread, Says::Tyring(given.tyred.said.clone())));
     Ok(entries)
 }
 
@@ -116,6 +117,7 @@ pub fn kept(
         put(Field::Wind, said.wind.map(|it| it.to_string()));
         put(Field::Air, said.air.map(|it| it.to_string()));
     }
+    let mut gauge: Option<&TakenWith> = None;
     for (ran, field) in [
         (Ran::Sole, Field::Wheel),
         (Ran::Tyre, Field::Tyre),
@@ -129,9 +131,29 @@ pub fn kept(
         put(Field::Warm, round.warm.map(|it| it.at.to_string()));
         chosen.line = round.line;
         chosen.hot_weld |= round.hot_weld;
-        match round.with {
-            TakenWith::Traveller(_, own) => put(Field::Traveller, Some(exact(own.value(), style))),
-            TakenWith::Tape(_, class) => chosen.tape = class,
+        let field = match gauge {
+            None => Some(Field::Traveller),
+            Some(first) => (first != &round.with).then_some(Field::Other),
+        };
+        gauge = gauge.or(Some(&round.with));
+        match (round.with, field) {
+            (TakenWith::Traveller(number, own), Some(field)) => {
+                let usual = if field == Field::Other { 2 } else { 1 };
+                let own = exact(own.value(), style);
+                put(
+                    field,
+                    Some(match number {
+                        number if number == usual => own,
+                        number => format!("{number}: {own}"),
+                    }),
+                );
+            }
+            (TakenWith::Tape(_, class), field) => {
+                chosen.tape = class;
+                let other = field.filter(|it| *it == Field::Other);
+                put(Field::Other, other.map(|_| TAPE.to_owned()));
+            }
+            _ => {}
         }
     }
     (typed, chosen)

@@ -1,42 +1,45 @@
 //! What a smith can use at once: rounds, the draw, what to take out, what the joints take, the stick.
 
 use cartside_core::daybook::tyring::Ran;
-use cartside_core::quantity::Measured;
-use cartside_core::quantity::circumference::Circumference;
+use cartside_core::quantity::circumference::{Circumference, Draw};
 use cartside_core::quantity::length::millimetres;
 use cartside_core::tyring::bar;
-use cartside_core::tyring::cut::{Job, WeldLoss, to_take_out};
+use cartside_core::tyring::cut::{FEWEST_JOBS, Job, WeldLoss, to_take_out};
 use cartside_core::tyring::draw::seating;
-use cartside_core::tyring::round::Round;
 use cartside_core::words::capital;
-use cartside_core::words::tyring::{self, advice, cut, measure, said as round_said};
+use cartside_core::words::tyring::{self, advice, cut, measure, said as round_said, told};
 
 use super::given::{Given, Said};
 use crate::markup::{Piece, sheet};
 
 /// Every length, and why one is not there.
-pub fn lengths(given: &Given, jobs: &[Job]) -> Piece {
+pub fn lengths(given: &Given, (jobs, named): &(Vec<Job>, Vec<String>)) -> Piece {
     sheet!(
         "<section class=card data-sheet=lengths><h2>Lengths</h2>{}{}{}</section>",
         lines(said(given, jobs)),
-        why(given),
+        why(given, named),
         new_bar(given)
     )
 }
 
-fn why(given: &Given) -> Option<Piece> {
-    let (sole, tyre) = (given.wheel.as_ref().ok()?, given.now().as_ref().ok()?);
-    let taken = given.taken().ok()?;
+/// How the draw is reckoned, and from which jobs the loss in a weld is learnt, once there are enough.
+fn why(given: &Given, named: &[String]) -> Option<Piece> {
+    let tyred = &given.tyred;
+    let (sole, tyre) = (tyred.round(Ran::Sole)?, tyred.tyre()?);
+    let taken = tyred.taken().ok()?;
+    let named = named.iter().filter(|_| named.len() >= FEWEST_JOBS);
+    let named = named.map(|job| sheet!("<li>{}</li>", job.clone()));
     Some(sheet!(
-        "<details class=fold><summary>Why</summary><p>{}</p></details>",
-        measure::why(sole, tyre, &taken, given.style)
+        "<details class=fold><summary>Why</summary><p>{}</p><ul class=points data-jobs>{}</ul></details>",
+        measure::why(&sole, &tyre, &taken, given.style),
+        named.collect::<Vec<Piece>>()
     ))
 }
 
 /// The bar for a new tyre of this draw, and beside it the rules of the smiths.
 fn new_bar(given: &Given) -> Option<Piece> {
-    let (wheel, draw) = (given.wheel.as_ref().ok()?, given.draw().ok()?);
-    let (thickness, style) = (given.thickness()?, given.style);
+    let (wheel, draw) = (given.tyred.round(Ran::Sole)?, given.tyred.draw().ok()?);
+    let (thickness, style) = (given.tyred.iron[1]?, given.style);
     let inside = Circumference(wheel.round.0 - draw.0);
     let bar = bar::bar(inside, thickness, millimetres(0.0)).ok()?;
     let rules = bar::PRINTED.iter().filter_map(|printed| {
@@ -76,54 +79,47 @@ pub fn lines(said: Vec<Said<String>>) -> Piece {
 }
 
 fn said(given: &Given, jobs: &[Job]) -> Vec<Said<String>> {
-    let style = given.style;
-    // Why a round is not there stands above all.
-    let named = |name: String, round: &Said<Round>| {
-        let round = round.clone().map_err(|_| None)?;
-        Ok(format!("{name}: {}.", measure::round(&round, style)))
-    };
-    let mut said: Vec<Said<String>> = given
-        .refused
-        .iter()
-        .map(|why| Err(Some(why.clone())))
-        .collect();
-    let capital = |ran| capital(&round_said::ran(ran, style));
-    said.push(named(capital(Ran::Sole), &given.wheel));
-    said.push(named(capital(Ran::Tyre), &given.tyre));
-    said.push(named(capital(Ran::Welded), &given.welded));
-    if given.wheel.is_ok() && given.now().is_ok() {
-        said.push(
-            given
-                .taken()
-                .map(|it| format!("As it is: {}.", measure::draw(&it, style))),
-        );
+    let (style, tyred) = (given.style, &given.tyred);
+    let refused = given.refused.iter();
+    let mut said: Vec<Said<String>> = refused.map(|why| Err(Some(why.clone()))).collect();
+    for ran in [Ran::Sole, Ran::Tyre, Ran::Welded] {
+        said.extend(tyred.round(ran).map(|round| {
+            let name = capital(&round_said::ran(ran, style));
+            Ok(format!("{name}: {}.", measure::round(&round, style)))
+        }));
+    }
+    match given.said(told::taken(tyred, style)) {
+        Ok(taken) => said.extend(taken.into_iter().map(Ok)),
+        Err(why) => said.push(Err(why)),
     }
     said.extend(to_cut(given, jobs));
     said.push(nip(given));
     said.extend(given.stand_offs.first().map(|_| seats(given)));
-    said.push(given.charred().map(|lost| measure::charred(lost, style)));
-    said.push(proof(given));
+    let charred = tyred.charred().map(|lost| measure::charred(lost, style));
+    said.push(given.said(charred));
+    said.push(given.said(told::proof(tyred, style)));
     said
 }
 
 fn to_cut(given: &Given, jobs: &[Job]) -> Vec<Said<String>> {
-    let (Ok(wheel), Ok(tyre)) = (&given.wheel, given.now()) else {
+    let tyred = &given.tyred;
+    let (Some(wheel), Some(tyre)) = (tyred.round(Ran::Sole), tyred.tyre()) else {
         return Vec::new();
     };
     let style = given.style;
     let mut said = Vec::new();
-    if let (Ok(before), Ok(after), Some(cut)) = (&given.tyre, &given.welded, given.said.cut) {
+    if let (Some(before), Some(after), Some(cut)) = (
+        tyred.round(Ran::Tyre),
+        tyred.round(Ran::Welded),
+        tyred.said.cut,
+    ) {
         let took = before.round.0 - after.round.0 - cut;
         said.push(Ok(measure::weld_took(took, style)));
     }
-    let draw = match &given.wanted {
-        Ok(draw) => *draw,
-        Err(why) => {
-            said.push(Err(why.clone()));
-            return said;
-        }
+    let Some(draw) = tyred.said.draw.map(Draw) else {
+        return said;
     };
-    let near = given.taken().is_ok_and(|taken| {
+    let near = tyred.taken().is_ok_and(|taken| {
         let off = draw.0 - taken.draw.0;
         off.abs() <= taken.doubt.to_either_side()
     });
@@ -144,17 +140,6 @@ fn to_cut(given: &Given, jobs: &[Job]) -> Vec<Said<String>> {
         Err(refusal) => said.push(Err(Some(tyring::refusal(&refusal, style)))),
     }
     said
-}
-
-/// The proof: what the round over the tyre as it lies has to say.
-fn proof(given: &Given) -> Said<String> {
-    let thickness = given.thickness().ok_or(None)?;
-    let thickness = Measured::new(thickness, millimetres(0.5)).map_err(|_| None)?;
-    let (sole, tyre) = (given.wheel.clone(), given.now().clone());
-    let (sole, tyre) = (sole.map_err(|_| None)?, tyre.map_err(|_| None)?);
-    let lying = given.lying.clone().map_err(|_| None)?;
-    let under = given.refused(lying.inside(thickness))?;
-    Ok(measure::lying(&under, &sole, &tyre, given.style))
 }
 
 fn nip(given: &Given) -> Said<String> {

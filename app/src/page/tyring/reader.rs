@@ -4,11 +4,9 @@ use cartside_core::daybook::tyring::{MonthSaid, Ran, TakenWith, Warm};
 use cartside_core::daybook::{RoundTaken, TyringSaid};
 use cartside_core::mechanics::Year;
 use cartside_core::quantity::length::{from_paper_mm, millimetres, to_paper_mm};
-use cartside_core::quantity::speed::metres_per_second;
 use cartside_core::quantity::temperature::celsius;
-use cartside_core::quantity::{Length, LengthRange, Measured, Percent, spelling, time};
+use cartside_core::quantity::{Length, LengthRange, Measured, Percent, spelling};
 use cartside_core::tyring::draw::Joints;
-use cartside_core::tyring::hot::window::Carry;
 use cartside_core::tyring::round::{Care, Round};
 use cartside_core::tyring::runs;
 use cartside_core::wheel::Position;
@@ -20,6 +18,9 @@ use super::given::{Said, refused};
 
 /// To how many kelvins either side a warm tyre is known: a hand or a dial thermometer; common practice, no source.
 const WARM_WITHIN: u16 = 10;
+
+/// What is typed where the tyre was run with a tape and the wheel with a traveller.
+pub const TAPE: &str = "tape";
 
 /// Reads the fields.
 pub struct Reader<'a> {
@@ -58,7 +59,10 @@ impl<'a> Reader<'a> {
     }
 
     fn read(&self, field: Field, range: LengthRange) -> Said<Length> {
-        let text = self.text(field).ok_or(None)?;
+        self.spelt(self.text(field).ok_or(None)?, range)
+    }
+
+    fn spelt(&self, text: &str, range: LengthRange) -> Said<Length> {
         let read = spelling::parse(text, range, self.style.length.bare_unit());
         read.map_err(|refusal| Some(refusal.to_string()))
     }
@@ -68,19 +72,6 @@ impl<'a> Reader<'a> {
         // What was typed is kept as it stands on paper, so that it comes back the same.
         let read = read.map(on_paper);
         self.noted(read)
-    }
-
-    /// The draw that is wanted.
-    pub fn wanted(&self) -> Said<Length> {
-        self.read(Field::Draw, LengthRange::Draw)
-    }
-
-    /// Room as it drops; 3 mm where none is said.
-    pub fn clearance(&self) -> Said<Length> {
-        match self.read(Field::Clearance, LengthRange::Clearance) {
-            Err(None) => Ok(millimetres(3.0)),
-            said => said,
-        }
     }
 
     /// A whole number that may be missing.
@@ -128,6 +119,7 @@ impl<'a> Reader<'a> {
             lay: chosen.lay,
             iron: Some(chosen.iron),
             timbers: chosen.timbers.map(Some),
+            grains: chosen.wood().map(|it| it.grain),
             stand: Some(chosen.stand),
             months: self.months(),
             ..TyringSaid::of(position)
@@ -148,14 +140,21 @@ impl<'a> Reader<'a> {
         }))
     }
 
-    fn with(&self) -> Said<TakenWith> {
-        let own = match self.read(Field::Traveller, LengthRange::TravellerRound) {
-            Err(None) => return Ok(TakenWith::Tape(0, self.chosen.tape)),
-            own => on_paper(own?),
-        };
+    /// What was run with: the sole's traveller, unless another one is said of the tyre. `2: 631` is the shop's second.
+    fn with(&self, ran: Ran) -> Said<TakenWith> {
+        let other = self.text(Field::Other).filter(|_| ran != Ran::Sole);
+        let text = other.or(self.text(Field::Traveller)).unwrap_or(TAPE);
+        if text == TAPE {
+            return Ok(TakenWith::Tape(0, self.chosen.tape));
+        }
+        let usual = 1 + u16::from(other.is_some());
+        let numbered = text.split_once(':');
+        let numbered = numbered.and_then(|(number, own)| Some((number.trim().parse().ok()?, own)));
+        let (number, own) = numbered.unwrap_or((usual, text));
+        let own = on_paper(self.spelt(own, LengthRange::TravellerRound)?);
         let doubt = millimetres(0.5).min(own / 40.0);
         let own = Measured::new(own, on_paper(doubt));
-        own.map(|own| TakenWith::Traveller(1, own))
+        own.map(|own| TakenWith::Traveller(number, own))
             .map_err(|it| Some(it.to_string()))
     }
 
@@ -168,7 +167,7 @@ impl<'a> Reader<'a> {
             Ran::Lying => Field::Lying,
         };
         let text = self.text(field)?;
-        let with = self.with();
+        let with = self.with(ran);
         let with = self.noted(with)?;
         let runs = refused(runs::read(text, self.style.length.bare_unit()), self.style);
         let mut runs = self.noted(runs)?;
@@ -195,14 +194,9 @@ impl<'a> Reader<'a> {
     }
 
     /// The round with its doubt.
-    pub fn reckoned(&mut self, round: Option<RoundTaken>) -> Said<Round> {
-        let round = round.ok_or(None)?;
-        let said = refused(
-            round.reckoned(self.chosen.iron, Care::default()),
-            self.style,
-        );
-        self.refused.extend(said.clone().err().flatten());
-        said
+    pub fn reckoned(&mut self, round: Option<&RoundTaken>) -> Option<Round> {
+        let round = round?.reckoned(self.chosen.iron, Care::default());
+        self.noted(refused(round, self.style))
     }
 
     /// The joints as they stand and cramped.
@@ -211,25 +205,15 @@ impl<'a> Reader<'a> {
         refused(Joints::of(open, cramped), self.style)
     }
 
-    /// The carry, with what is taken where it is not said.
-    pub fn carry(&self) -> Said<Carry> {
-        let [seconds, wind, air] = [Field::Carry, Field::Wind, Field::Air].map(|it| self.whole(it));
-        let wind = wind?.map(|it| metres_per_second(f64::from(it)));
-        let air = celsius(f64::from(air?.unwrap_or(15)));
-        let seconds = time::seconds(f64::from(seconds?.unwrap_or(30)));
-        refused(Carry::of(air, wind, seconds), self.style)
-    }
-
     /// The year where the cart stands: as it was entered, or else that of such a place.
-    pub fn year(&mut self, said: &TyringSaid) -> Said<Year> {
+    pub fn year(&mut self, said: &TyringSaid) -> Option<Year> {
         let Some(months) = &said.months else {
-            return Ok(self.chosen.stand.year());
+            return Some(self.chosen.stand.year());
         };
         let air = months.map(|(damp, air)| (Percent::whole(damp), celsius(f64::from(air))));
         let year = Year::of_air(&air)
             .map_err(|refusal| Some(words::timber::moisture(refusal, self.style)));
-        self.refused.extend(year.clone().err().flatten());
-        year
+        self.noted(year)
     }
 }
 

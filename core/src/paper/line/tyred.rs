@@ -7,6 +7,7 @@ use super::LineRefusal;
 use super::fields::Fields;
 use super::says::{length, length_of, paper_mm};
 use crate::daybook::tyring::{MonthSaid, Ran, RoundTaken, TakenWith, TyringSaid, Warm};
+use crate::material::timber::Grain;
 use crate::material::{Iron, Species};
 use crate::mechanics::Stand;
 use crate::paper::json::Json;
@@ -16,6 +17,8 @@ use crate::wheel::Position;
 
 /// The words of the timbers, as [`TyringSaid::timbers`] has them.
 const TIMBERS: [&str; 3] = ["nave", "spokes", "felloes"];
+/// The words of their side grain, in the same order.
+const GRAINS: [&str; 3] = ["nave_grain", "spokes_grain", "felloes_grain"];
 
 /// What one field holds.
 #[derive(Serialize)]
@@ -84,6 +87,9 @@ impl<'a> PaperTyred<'a> {
         say("iron", said.iron.map(|it| Value::Word(it.code())));
         for (name, timber) in TIMBERS.into_iter().zip(said.timbers) {
             say(name, timber.map(|it| Value::Word(it.code())));
+        }
+        for (name, grain) in GRAINS.into_iter().zip(said.grains) {
+            say(name, grain.map(|it| Value::Word(it.code())));
         }
         say("stand", said.stand.map(|it| Value::Word(it.code())));
         let months = said.months.as_ref();
@@ -216,6 +222,10 @@ pub(super) fn tyring(
     for (timber, name) in timbers.iter_mut().zip(TIMBERS) {
         *timber = coded(fields.maybe_text(name)?, Species::from_code, &mut known);
     }
+    let mut grains = [None; GRAINS.len()];
+    for (grain, name) in grains.iter_mut().zip(GRAINS) {
+        *grain = coded(fields.maybe_text(name)?, Grain::from_code, &mut known);
+    }
     let stand = coded(fields.maybe_text("stand")?, Stand::from_code, &mut known);
     let months = months(fields)?;
     Ok(known.then_some(TyringSaid {
@@ -232,6 +242,7 @@ pub(super) fn tyring(
         air,
         iron,
         timbers,
+        grains,
         stand,
         months,
     }))

@@ -11,7 +11,9 @@ pub mod cooling;
 pub mod window;
 pub mod fire;
 pub mod colour;
+pub mod heat;
 
 pub use drop::{DropOn, Over};
+pub use heat::Heat;
 pub use tyre::HotTyre;
 pub use window::{Verdict, Window};

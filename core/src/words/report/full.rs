@@ -8,6 +8,7 @@ use super::case::{Case, Wheeled};
 use super::document::{Block, fact, short, shorts};
 use super::owner::{decided, pictures};
 use super::readings::{readings, ways};
+use super::tyred::tyrings;
 use super::work::work;
 use super::{CORE, Detail, NO_LEAVE};
 use crate::daybook::digests::Digests;
@@ -36,6 +37,7 @@ pub(super) fn full(case: &Case, detail: Detail) -> Vec<Block> {
     page.extend(disputes(case));
     page.extend(remarks(case));
     page.extend(work(case));
+    page.extend(tyrings(case));
     page.extend(pictures(case));
     page.push(Block::heading("How each reading is to be taken"));
     page.push(ways(case));

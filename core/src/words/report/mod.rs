@@ -8,6 +8,7 @@ mod full;
 mod readings;
 mod figures;
 mod work;
+mod tyred;
 mod show_card;
 #[cfg(test)]
 mod tests;

@@ -5,6 +5,7 @@ use super::super::{capital, caution, cure, finding, need, outcome, place, standi
 use super::NO_LEAVE;
 use super::case::{Case, Wheeled};
 use super::document::Block;
+use super::tyred::tyrings;
 use crate::diagnosis::{
     Cure, DecisionRefusal, Finding, Grade, Standing, before_a_draw, cures, in_the_way,
 };
@@ -46,6 +47,7 @@ pub(super) fn owner(case: &Case) -> Vec<Block> {
     }
     page.push(Block::heading("Look again by"));
     page.push(Block::Strong(look_again(case)));
+    page.extend(tyrings(case));
     page.extend(pictures(case));
     for card in [caution::no_permission(), caution::no_cure(case.style)] {
         page.push(Block::Heading(card.heading));

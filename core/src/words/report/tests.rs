@@ -3,14 +3,17 @@
 use super::owner::may;
 use super::{Block, Cut, Document, kept, report};
 use crate::daybook::report::LONGEST_REPORT;
+use crate::daybook::tyring::{Ran, TakenWith};
 use crate::daybook::{
-    Book, Day, Decision, Digest, Entry, Kind, Mark, Marks, Picture, Says, Spot, Stamp, Visit,
-    WheelSaid, Work, WorkDone,
+    Book, Day, Decision, Digest, Entry, Kind, Mark, Marks, Picture, RoundTaken, Says, Spot, Stamp,
+    TyringSaid, Visit, WheelSaid, Work, WorkDone,
 };
 use crate::diagnosis::{Standing, examined, house_limits};
+use crate::material::Iron;
 use crate::quantity::length::millimetres;
 use crate::quantity::{Measured, Percent};
 use crate::survey::{Answer, Pad, Play, Question, Reading, Ring, Slot, Use};
+use crate::tyring::round::{Line, Run};
 use crate::wheel::{
     Arm, Felloes, Keeper, Part, Place, Position, Rim, Size, Sizes, Tyre, Vehicle, VehicleKind,
     Wheel,
@@ -1010,4 +1013,94 @@ fn no_thickness_stands_among_the_figures() {
     let view = book.view();
     let figures = super::figures(&view.vehicle(id(0)), id(VISIT), Position::Near, style());
     assert_eq!(figures, [(between, "1½ mm".to_owned())]);
+}
+
+/// A round of six turns and this much of the traveller of this number.
+fn round(ran: Ran, number: u16, past: f64) -> RoundTaken {
+    let own = Measured::new(millimetres(628.0), millimetres(0.5)).unwrap();
+    let past = millimetres(past);
+    RoundTaken {
+        position: Position::Near,
+        ran,
+        with: TakenWith::Traveller(number, own),
+        line: Line::Middle,
+        runs: vec![Run { turns: 6, past }],
+        warm: None,
+        hot_weld: false,
+        written: String::new(),
+    }
+}
+
+/// A sound cart with these rounds of its near wheel and a tyring chosen for it; its tyre is so wide.
+fn tyred_cart(rounds: &[RoundTaken], width: Option<f64>) -> Book {
+    let mut cart = sound_cart(&[Use::Goods]);
+    let mut wheel = wheel();
+    wheel.sizes = wheel.sizes.with(Size::TyreWidth, width.map(millimetres));
+    let position = Position::Near;
+    let said = Says::Wheel(WheelSaid { position, wheel });
+    cart.write(Kind::Wheel, position.code(), said);
+    if let Some(described) = cart.0.last_mut() {
+        described.replaces = vec![id(1)];
+    }
+    for round in rounds {
+        cart.write(Kind::Round, &round.slot(), Says::Round(round.clone()));
+    }
+    let chosen = TyringSaid {
+        draw: Some(millimetres(12.0)),
+        cut: Some(millimetres(10.0)),
+        iron: Some(Iron::Wrought),
+        lay: Some(41),
+        ..TyringSaid::of(position)
+    };
+    let slot = TyringSaid::slot(position);
+    cart.write(Kind::Tyring, &slot, Says::Tyring(chosen));
+    cart.book()
+}
+
+/// What a cut says of the tyring, up to the next heading.
+fn tyring_in(book: &Book, cut: Cut) -> String {
+    let page = plain(book, cut);
+    let (_, after) = page.split_once("\nTyring\n------\n").unwrap_or_default();
+    let said = after.split_once("\n\n").map_or(after, |(said, _)| said);
+    said.trim().to_owned()
+}
+
+#[test]
+fn a_tyring_is_told_from_its_rounds_to_its_proof() {
+    let rounds = [
+        round(Ran::Sole, 1, 233.0),
+        round(Ran::Tyre, 1, 236.0),
+        round(Ran::Welded, 1, 221.0),
+        round(Ran::Lying, 1, 302.0),
+    ];
+    let book = tyred_cart(&rounds, Some(60.0));
+    let owner = tyring_in(&book, Cut::Owner);
+    insta::assert_snapshot!(owner, @r"
+    Near wheel
+    - Round of the sole: 4001 mm round, to 4 mm either way (6 turns + 233 mm, traveller 1 of 628 mm); 5 November 2026.
+    - Round of the tyre, inside: 4004 mm round, to 4 mm either way (6 turns + 236 mm, traveller 1 of 628 mm); 5 November 2026.
+    - Round of the tyre as welded, inside: 3989 mm round, to 4 mm either way (6 turns + 221 mm, traveller 1 of 628 mm); 5 November 2026.
+    - Round over the tyre as it lies: 4070 mm round, to 4 mm either way (6 turns + 302 mm, traveller 1 of 628 mm); 5 November 2026.
+    - Draw of 12 mm, cut out: 10 mm, lay 41 s after the fire, wrought iron; 5 November 2026.
+    - As it is: 12 mm of draw, to 3 mm either way.
+    - Cut a stick 1276.5 mm long. When it goes through the hot tyre across its widest, the tyre is large enough.
+    - About 410 °C, to 50 °C either way; 440 °C if its iron grows little.
+    - It touches after 7 min in wind and 28 min at the longest: count on 6.5 min once it has been carried.
+    - Inside the tyre as it lies, cold: 3994.5 mm round, to 5.5 mm either way; 6.5 mm shorter than the sole was, 5.5 mm longer than before it was heated.
+    ");
+    assert_eq!(owner, tyring_in(&book, Cut::Full));
+    assert_eq!(tyring_in(&worn(), Cut::Owner), "");
+}
+
+#[test]
+fn what_is_not_said_of_a_tyring_is_left_out_and_two_travellers_are_told() {
+    let rounds = [round(Ran::Sole, 1, 233.0), round(Ran::Tyre, 2, 221.0)];
+    insta::assert_snapshot!(tyring_in(&tyred_cart(&rounds, None), Cut::Owner), @r"
+    Near wheel
+    - Round of the sole: 4001 mm round, to 4 mm either way (6 turns + 233 mm, traveller 1 of 628 mm); 5 November 2026.
+    - Round of the tyre, inside: 3989 mm round, to 4 mm either way (6 turns + 221 mm, traveller 2 of 628 mm); 5 November 2026.
+    - Draw of 12 mm, cut out: 10 mm, lay 41 s after the fire, wrought iron; 5 November 2026.
+    - As it is: 12 mm of draw, to 6 mm either way.
+    - Sole and tyre were not run with the same traveller or tape: what is wrong with either stays in the draw, and its doubt is the greater.
+    ");
 }

@@ -1,10 +1,14 @@
 //! What to take out, what a weld takes, and the bar for a new tyre.
 
 use super::about;
+use crate::daybook::Day;
 use crate::quantity::Length;
 use crate::tyring::bar::{Printed, Rule};
 use crate::tyring::cut::{TakeOut, Way, WeldLoss};
+use crate::wheel::Position;
+use crate::words::place::wheel_at;
 use crate::words::style::Style;
+use crate::words::when::on;
 
 /// What must come off, and how.
 #[must_use]
@@ -34,6 +38,13 @@ pub fn weld_loss(loss: &WeldLoss, style: Style) -> String {
         "A weld takes {}: {whence}.",
         between(loss.least, loss.most, style)
     )
+}
+
+/// One job that the loss was learnt from: `9 mm: Hay cart, near wheel, 3 May 2025`.
+#[must_use]
+pub fn job(lost: Length, vehicle: &str, at: Position, day: &str, style: Style) -> String {
+    let day = Day::read(day).map_or_else(String::new, |day| on(&day));
+    format!("{}: {vehicle}, {}, {day}", about(lost, style), wheel_at(at))
 }
 
 /// The bar for a new tyre, before what its weld takes.
@@ -75,11 +86,12 @@ fn between(least: Length, most: Length, style: Style) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{bar_rule, new_bar, take_out, weld_loss};
+    use super::{bar_rule, job, new_bar, take_out, weld_loss};
     use crate::quantity::circumference::{Circumference, Draw};
     use crate::quantity::length::millimetres;
     use crate::tyring::bar::PRINTED;
     use crate::tyring::cut::{WeldLoss, to_take_out};
+    use crate::wheel::Position;
     use crate::words::sample::{inches, style};
 
     #[test]
@@ -118,6 +130,12 @@ mod tests {
         170 5/8 in to 171 5/8 in, the round and so many inches: Wagon and carriage tires, an American smith's manual (freeblacksmith.com), rough
         170 5/8 in, the round and so many inches: P. N. Hasluck (ed.), Cassell's Cyclopaedia of Mechanics, Tyring Cart Wheels, rough; the figure is hard to read
         ");
+    }
+
+    #[test]
+    fn a_job_is_named_by_vehicle_wheel_and_day() {
+        let lost = millimetres(9.25);
+        insta::assert_snapshot!(job(lost, "Hay cart", Position::Near, "2025-05-03", style()), @"9.5 mm: Hay cart, near wheel, 3 May 2025");
     }
 
     #[test]

@@ -69,7 +69,7 @@ pub fn order(tyres: &[(Position, Option<Length>)], style: Style) -> Option<Strin
         .collect();
     if !unsaid.is_empty() {
         return Some(style.fill(&format!(
-            "Several {{tyre}}s in one fire: thin iron is hot first and cold first. How thick it is was not said of {}.",
+            "Several {{tyre}}s in one fire: thin iron is hot first and cold first (common practice, no source). How thick it is was not said of {}.",
             list(&unsaid)
         )));
     }
@@ -83,7 +83,7 @@ pub fn order(tyres: &[(Position, Option<Length>)], style: Style) -> Option<Strin
         .map(|(at, thick)| format!("{} ({})", wheel_at(*at), about(*thick, style)));
     let each: Vec<String> = each.collect();
     Some(style.fill(&format!(
-        "Several {{tyre}}s in one fire go on one at a time, thin iron first, for it is hot first and cold first: {}. No wheel is begun before the last one lies and is quenched.",
+        "Several {{tyre}}s in one fire go on one at a time, thin iron first, for it is hot first and cold first (common practice, no source): {}. No wheel is begun before the last one lies and is quenched.",
         each.join(", then ")
     )))
 }
@@ -228,8 +228,8 @@ mod tests {
         ];
         let rows = rows.map(Option::unwrap);
         insta::assert_snapshot!(rows.join("\n"), @r"
-        Several tyres in one fire go on one at a time, thin iron first, for it is hot first and cold first: off fore wheel (12.5 mm), then near hind wheel (16 mm), then near fore wheel (19 mm). No wheel is begun before the last one lies and is quenched.
-        Several tyres in one fire: thin iron is hot first and cold first. How thick it is was not said of off wheel.
+        Several tyres in one fire go on one at a time, thin iron first, for it is hot first and cold first (common practice, no source): off fore wheel (12.5 mm), then near hind wheel (16 mm), then near fore wheel (19 mm). No wheel is begun before the last one lies and is quenched.
+        Several tyres in one fire: thin iron is hot first and cold first (common practice, no source). How thick it is was not said of off wheel.
         ");
         assert_eq!(order(&[(Position::Only, iron(19.0))], style()), None);
     }

@@ -7,6 +7,7 @@ use crate::quantity::length::{inches, millimetres};
 use crate::tyring::cut::hot_weld_reads_long;
 use crate::tyring::draw::{DrawTaken, Nip, Seating};
 use crate::tyring::round::Round;
+use crate::words::capital;
 use crate::words::style::Style;
 
 /// A round: `4241 mm round, to 2 mm either way`.
@@ -35,6 +36,12 @@ pub fn draw(taken: &DrawTaken, style: Style) -> String {
             about(-taken.draw.0, style)
         ))
     }
+}
+
+/// That sole and tyre were run with different travellers or tapes.
+#[must_use]
+pub fn not_the_same(style: Style) -> String {
+    capital(&style.fill("{sole} and {tyre} were not run with the same traveller or tape: what is wrong with either stays in the {draw}, and its doubt is the greater."))
 }
 
 /// What the joints take of the draw, and what is left.
@@ -71,11 +78,11 @@ pub fn seating(seating: Seating, style: Style) -> String {
             at_least(ease, style)
         ),
     };
-    crate::words::capital(&style.fill(&said))
+    capital(&style.fill(&said))
 }
 
 /// A length that must not be less: up to the next half millimetre, or by a thirty-second of an inch.
-fn at_least(length: Length, style: Style) -> String {
+pub(in crate::words) fn at_least(length: Length, style: Style) -> String {
     about(length + half_a_step(style), style)
 }
 

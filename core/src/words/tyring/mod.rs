@@ -6,6 +6,7 @@ pub mod cut;
 pub mod heat;
 pub mod advice;
 pub mod said;
+pub mod told;
 
 pub use refusal::refusal;
 
@@ -16,7 +17,7 @@ use crate::quantity::temperature::in_celsius;
 use crate::quantity::{Length, Temperature, decimal};
 
 /// A length that was reckoned: to half a millimetre or a sixteenth of an inch, which is finer than it is known.
-fn about(length: Length, style: Style) -> String {
+pub(in crate::words) fn about(length: Length, style: Style) -> String {
     let near = match style.length {
         LengthStyle::Millimetres => millimetres((to_paper_mm(length) * 2.0).round() / 2.0),
         LengthStyle::Inches(_) => length,

@@ -80,6 +80,7 @@ pub fn refusal(refusal: &Refusal, style: Style) -> String {
         Refusal::LooseFeet => "A {foot} is loose in the {nave}: no {draw} can be advised, for the wheel would take it as dish. Make the {feet} fast first.".to_owned(),
         Refusal::ProudTongues => "A {tongue} stands proud of the {sole}: no {draw} can be advised, for the {tyre} would ride on it and dish the wheel. Cut it back first.".to_owned(),
         Refusal::DishUnknown => "The dish is not known: no {draw} can be advised, for a dished wheel bears less. Measure it first.".to_owned(),
+        Refusal::DishedBackwards => "The wheel is dished the other way than it was built: do not draw before the cause is found.".to_owned(),
     };
     style.fill(&(said + " Nothing was changed."))
 }
@@ -170,6 +171,7 @@ mod tests {
             Refusal::LooseFeet,
             Refusal::ProudTongues,
             Refusal::DishUnknown,
+            Refusal::DishedBackwards,
         ]
     }
 
@@ -200,6 +202,7 @@ mod tests {
         A foot is loose in the nave: no draw can be advised, for the wheel would take it as dish. Make the feet fast first. Nothing was changed.
         A tongue stands proud of the sole: no draw can be advised, for the tyre would ride on it and dish the wheel. Cut it back first. Nothing was changed.
         The dish is not known: no draw can be advised, for a dished wheel bears less. Measure it first. Nothing was changed.
+        The wheel is dished the other way than it was built: do not draw before the cause is found. Nothing was changed.
         ");
     }
 

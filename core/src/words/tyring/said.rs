@@ -41,13 +41,25 @@ pub fn iron(iron: Iron) -> &'static str {
     }
 }
 
-/// A round with its wheel: `near wheel, round of the sole: 6 turns + 471 mm, traveller of 627 mm`.
+/// A round with its wheel: `near wheel, round of the sole: 6 turns + 471 mm, traveller 1 of 627 mm`.
 #[must_use]
 pub fn round(said: &RoundTaken, style: Style) -> String {
+    format!(
+        "{}: {}",
+        round_of(said.position, said.ran, style),
+        how(said, style)
+    )
+}
+
+/// How a round was taken: `6 turns + 471 mm, traveller 1 of 627 mm`.
+#[must_use]
+pub fn how(said: &RoundTaken, style: Style) -> String {
     let runs: Vec<String> = said.runs.iter().map(|it| run(*it, style)).collect();
     let mut words = vec![runs.join("; ")];
     words.push(match &said.with {
-        TakenWith::Traveller(_, own) => format!("traveller of {}", style.size(own.value())),
+        TakenWith::Traveller(number, own) => {
+            format!("traveller {number} of {}", style.size(own.value()))
+        }
         TakenWith::Tape(_, class) => format!("tape of class {}", class.code()),
     });
     if said.line != Line::Middle {
@@ -60,11 +72,7 @@ pub fn round(said: &RoundTaken, style: Style) -> String {
     if said.hot_weld {
         words.push("the weld still hot".to_owned());
     }
-    format!(
-        "{}: {}",
-        round_of(said.position, said.ran, style),
-        words.join(", ")
-    )
+    words.join(", ")
 }
 
 /// The wheel and what was run along.
@@ -90,6 +98,12 @@ pub fn tyring_of(at: Position) -> String {
 /// What was chosen: `near wheel, for its tyring: draw of 9 mm, wrought iron`.
 #[must_use]
 pub fn tyring(said: &TyringSaid, style: Style) -> String {
+    format!("{}: {}", tyring_of(said.position), chosen(said, style))
+}
+
+/// What was chosen, without its wheel.
+#[must_use]
+pub fn chosen(said: &TyringSaid, style: Style) -> String {
     let mut words = Vec::new();
     let lengths: [(&str, Option<Length>); 6] = [
         ("{draw} of", said.draw),
@@ -110,11 +124,10 @@ pub fn tyring(said: &TyringSaid, style: Style) -> String {
             .map(|it| format!("air at {} °C", number(it.into()))),
     );
     words.extend(said.iron.map(|it| iron(it).to_owned()));
-    for (name, species) in ["{nave}", "spokes", "{felloe}s"]
-        .into_iter()
-        .zip(said.timbers)
-    {
+    let grains = said.timbers.into_iter().zip(said.grains);
+    for (name, (species, grain)) in ["{nave}", "spokes", "{felloe}s"].into_iter().zip(grains) {
         words.extend(species.map(|it| style.fill(&format!("{name} of {}", timber::species(it)))));
+        words.extend(grain.map(|it| format!("its side grain {}", it.code())));
     }
     words.extend(
         said.stand
@@ -124,13 +137,14 @@ pub fn tyring(said: &TyringSaid, style: Style) -> String {
     if words.is_empty() {
         words.push("nothing chosen".to_owned());
     }
-    format!("{}: {}", tyring_of(said.position), words.join(", "))
+    words.join(", ")
 }
 
 #[cfg(test)]
 mod tests {
     use super::{line, round, tyring};
     use crate::daybook::tyring::{Ran, RoundTaken, TakenWith, TyringSaid, Warm};
+    use crate::material::timber::Grain;
     use crate::material::{Iron, Species};
     use crate::mechanics::Stand;
     use crate::quantity::Measured;
@@ -175,10 +189,10 @@ mod tests {
         rows.push(round(&warm, american()));
         rows.push(line(Line::Back).to_owned());
         insta::assert_snapshot!(rows.join("\n"), @r"
-        near wheel, round of the sole: 6 turns + 471 mm; 6 turns + 472 mm, traveller of 627 mm
-        near wheel, round of the tyre, inside: 6 turns + 471 mm; 6 turns + 472 mm, traveller of 627 mm
-        near wheel, round of the tyre as welded, inside: 6 turns + 471 mm; 6 turns + 472 mm, traveller of 627 mm
-        near wheel, round over the tyre as it lies: 6 turns + 471 mm; 6 turns + 472 mm, traveller of 627 mm
+        near wheel, round of the sole: 6 turns + 471 mm; 6 turns + 472 mm, traveller 1 of 627 mm
+        near wheel, round of the tyre, inside: 6 turns + 471 mm; 6 turns + 472 mm, traveller 1 of 627 mm
+        near wheel, round of the tyre as welded, inside: 6 turns + 471 mm; 6 turns + 472 mm, traveller 1 of 627 mm
+        near wheel, round over the tyre as it lies: 6 turns + 471 mm; 6 turns + 472 mm, traveller 1 of 627 mm
         near wheel, round of the tyre as welded, inside: 4241 mm, tape of class II, at the face, at −5 °C, to 10 either way, the weld still hot
         near wheel, round of the tire as welded, inside: ≈ 166 15/16 in, tape of class II, at the face, at −5 °C, to 10 either way, the weld still hot
         at the back
@@ -201,6 +215,7 @@ mod tests {
             air: Some(-2),
             iron: Some(Iron::Wrought),
             timbers: [Some(Species::EnglishElm), None, Some(Species::EuropeanAsh)],
+            grains: [Some(Grain::Hard), None, None],
             stand: Some(Stand::OpenShed),
             months: Some([(80, 5); 12]),
             ..nothing.clone()
@@ -208,7 +223,7 @@ mod tests {
         let rows = [tyring(&nothing, style()), tyring(&all, style())];
         insta::assert_snapshot!(rows.join("\n"), @r"
         off wheel, for its tyring: nothing chosen
-        off wheel, for its tyring: draw of 9 mm, joints cramped to 1 mm, cut out: 12 mm, sole charred 0.5 mm, tyre oval by 3 mm, room as it drops 4 mm, carry of 30 s, lay 41 s after the fire, wind of 5 m/s, air at −2 °C, wrought iron, nave of English elm, felloes of European ash, stands in an open shed with a roof, the air of twelve months
+        off wheel, for its tyring: draw of 9 mm, joints cramped to 1 mm, cut out: 12 mm, sole charred 0.5 mm, tyre oval by 3 mm, room as it drops 4 mm, carry of 30 s, lay 41 s after the fire, wind of 5 m/s, air at −2 °C, wrought iron, nave of English elm, its side grain hard, felloes of European ash, stands in an open shed with a roof, the air of twelve months
         ");
     }
 }

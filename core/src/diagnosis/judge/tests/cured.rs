@@ -6,8 +6,11 @@ use super::*;
 use crate::diagnosis::Measure;
 use crate::diagnosis::cause::likely;
 use crate::diagnosis::cure::weighed;
-use crate::diagnosis::{Cause, Cure, InTheWay, Origin, Test, Told, causes, cures, in_the_way};
+use crate::diagnosis::{
+    Cause, Cure, InTheWay, Origin, Test, Told, before_a_draw, causes, cures, in_the_way,
+};
 use crate::survey::Group;
+use crate::wheel::Sizes;
 
 fn finding(question: Question, test: Test) -> Finding {
     let grade = Grade::Note;
@@ -96,6 +99,16 @@ fn no_draw_is_advised_while_something_stands_in_its_way() {
     let proud = add(Question::TongueProud, Place::Spoke(3), Answer::Yes);
     assert_eq!(ways(&proud), [InTheWay::ProudTongues]);
     assert_eq!(ways(&drop(Question::Dish)), [InTheWay::DishUnknown]);
+    let back = |built: f64| {
+        let sizes = Sizes::default().with(Size::Dish, Some(millimetres(built)));
+        let wheel = Wheel { sizes, ..wheel(12) };
+        let mut given = clean.clone();
+        given.retain(|one| one.0 != Question::Dish);
+        given.push((Question::Dish, Place::Whole, mm(-20.0)));
+        before_a_draw(&judged(&wheel, &given))
+    };
+    assert_eq!(back(36.0), [InTheWay::DishReversed]);
+    assert_eq!(back(-20.0), []);
     let off = add(Question::StandOff, Place::Spoke(3), mm(2.0));
     assert_eq!(ways(&off), [InTheWay::FelloeBound]);
     let nothing = in_the_way(Cure::ContractTyre, &judged(&wheel(12), &[]));

@@ -7,6 +7,7 @@ use crate::daybook::{
     RoundTaken, SameAs, Says, Spot, Stamp, Threshold, TyringSaid, Unwritten, Visit, WheelSaid,
     Work, WorkDone,
 };
+use crate::material::timber::Grain;
 use crate::material::{Iron, Species};
 use crate::mechanics::Stand;
 use crate::paper::line;
@@ -266,6 +267,7 @@ fn tyred(book: &mut Book, cart: EntryId, visit: EntryId) {
             Some(Species::EnglishOak),
             Some(Species::EuropeanAsh),
         ],
+        grains: [None; 3],
         stand: Some(Stand::ClosedBarn),
         months: Some(std::array::from_fn(|month| {
             (86 - month as u8, month as i16 - 3)
@@ -283,7 +285,12 @@ fn tyred(book: &mut Book, cart: EntryId, visit: EntryId) {
     for says in [sole, tyre, welded, lying].map(Says::Round) {
         book.write(Unwritten::new(Some(cart), says).unwrap().in_visit(visit));
     }
-    for says in [nothing, all].map(Says::Tyring) {
+    let grained = TyringSaid {
+        timbers: [Some(Species::WychElm), None, Some(Species::EnglishElm)],
+        grains: [Some(Grain::Hard), Some(Grain::Medium), Some(Grain::Soft)],
+        ..TyringSaid::of(Position::Only)
+    };
+    for says in [nothing, all, grained].map(Says::Tyring) {
         book.write(Unwritten::new(Some(cart), says).unwrap().in_visit(visit));
     }
 }

@@ -9,6 +9,7 @@ use crate::daybook::{
     Day, Decision, Digest, Entry, Hand, LimitSaid, Mark, Marks, Picture, Report, RoundTaken,
     SameAs, Says, Spot, Stamp, Threshold, TyringSaid, Unwritten, Visit, WheelSaid, Work, WorkDone,
 };
+use crate::material::timber::Grain;
 use crate::material::{Iron, Species};
 use crate::mechanics::Stand;
 use crate::paper::line;
@@ -237,13 +238,14 @@ fn tyrings() -> impl Strategy<Value = TyringSaid> {
     let place = (
         maybe(select(&Iron::ALL[..])),
         (species(), species(), species()),
+        proptest::array::uniform3(maybe(select(&Grain::ALL[..]))),
         maybe(select(&Stand::ALL[..])),
         maybe(proptest::array::uniform12(month)),
     );
     (positions(), lengths, wholes, place).prop_map(|(position, lengths, wholes, place)| {
         let (draw, cramped, cut, charred, oval, clearance) = lengths;
         let (carry, lay, wind, air) = wholes;
-        let (iron, (nave, spokes, felloes), stand, months) = place;
+        let (iron, (nave, spokes, felloes), grains, stand, months) = place;
         TyringSaid {
             position,
             draw,
@@ -258,6 +260,7 @@ fn tyrings() -> impl Strategy<Value = TyringSaid> {
             air,
             iron,
             timbers: [nave, spokes, felloes],
+            grains,
             stand,
             months,
         }
