@@ -100,7 +100,11 @@ async fn audit(phone: &Browser<'_>) {
 }
 
 pub async fn a_newer_build_waits_says_so_and_takes_over_when_told(engine: Engine) {
-    let (older, newer) = (programs::dist(), programs::newer());
+    // Once with builds as they are put up.
+    let (older, newer) = match engine {
+        Engine::Chromium => (programs::dist(), programs::newer()),
+        Engine::Firefox | Engine::WebKit => programs::plain(),
+    };
     let site = Site::of(&older);
     let mut server = Server::of(&site);
     let device = engine.device("only", &server);
@@ -146,11 +150,12 @@ pub async fn a_newer_build_waits_says_so_and_takes_over_when_told(engine: Engine
 
 #[tokio::test]
 async fn a_newer_build_that_does_not_answer_at_first_is_asked_again() {
-    let site = Site::of(&programs::dist());
+    let (older, newer) = programs::plain();
+    let site = Site::of(&older);
     let server = Server::of(&site);
     let device = Device::new("only", &server);
     let phone = device.open_ready().await;
-    site.take_up(&programs::newer());
+    site.take_up(&newer);
     let asked = "type === \"is-ready\" && ";
     site.reword("sw.js", asked, &format!("{asked}self.asked++ && "));
     site.reword("sw.js", "const BUILD", "self.asked = 0;\nconst BUILD");
@@ -162,7 +167,7 @@ async fn a_newer_build_that_does_not_answer_at_first_is_asked_again() {
 }
 
 pub async fn two_tabs_change_to_the_newer_each_in_its_own_time(engine: Engine) {
-    let (older, newer) = (programs::dist(), programs::newer());
+    let (older, newer) = programs::plain();
     let site = Site::of(&older);
     let server = Server::of(&site);
     let device = engine.device("only", &server);
@@ -206,7 +211,8 @@ pub async fn two_tabs_change_to_the_newer_each_in_its_own_time(engine: Engine) {
 }
 
 pub async fn a_newer_build_takes_over_only_when_what_is_typed_is_kept(engine: Engine) {
-    let site = Site::of(&programs::dist());
+    let (older, newer) = programs::plain();
+    let site = Site::of(&older);
     let server = Server::of(&site);
     let device = engine.device("only", &server);
     let phone = device.start().await;
@@ -214,7 +220,7 @@ pub async fn a_newer_build_takes_over_only_when_what_is_typed_is_kept(engine: En
     phone.go("").await;
     phone.see_ready_without_a_network().await;
     let cart = phone.begin_a_cart().await;
-    site.take_up(&programs::newer());
+    site.take_up(&newer);
     look_for_newer(&phone, "installed").await;
     phone.open_part(&cart, "near/spoke-3").await;
     see_newer_waits(&phone).await;
@@ -232,7 +238,7 @@ pub async fn a_newer_build_takes_over_only_when_what_is_typed_is_kept(engine: En
 }
 
 pub async fn a_newer_build_that_is_not_whole_keeps_the_older(engine: Engine) {
-    let (older, newer) = (programs::dist(), programs::newer());
+    let (older, newer) = programs::plain();
     let site = Site::of(&older);
     let mut server = Server::of(&site);
     let device = engine.device("only", &server);
@@ -281,7 +287,8 @@ async fn see_the_older_alone(phone: &Browser<'_>, older: &Path) {
 }
 
 pub async fn a_first_build_that_is_not_whole_says_that_it_needs_the_network(engine: Engine) {
-    let site = Site::of(&programs::dist());
+    let (older, _) = programs::plain();
+    let site = Site::of(&older);
     site.alter(STYLE);
     let server = Server::of(&site);
     let device = engine.device("only", &server);
@@ -292,10 +299,10 @@ pub async fn a_first_build_that_is_not_whole_says_that_it_needs_the_network(engi
     see_kept(&phone, &[]).await;
     let cart = phone.begin_a_cart().await;
     phone.step("the host mends it");
-    site.take_up(&programs::dist());
+    site.take_up(&older);
     phone.reload().await;
     phone.see_ready_without_a_network().await;
-    see_kept(&phone, &[&programs::dist()]).await;
+    see_kept(&phone, &[&older]).await;
     phone.open_vehicle(&cart).await;
     phone.close_but_for(&["sw.js", "worker"]).await;
 }
@@ -331,14 +338,15 @@ async fn damage(phone: &Browser<'_>, build: &Path, ending: &str) {
 }
 
 pub async fn what_is_damaged_on_the_device_is_fetched_anew(engine: Engine) {
-    let site = Site::of(&programs::dist());
+    let (older, _) = programs::plain();
+    let site = Site::of(&older);
     let mut server = Server::of(&site);
     let device = engine.device("only", &server);
     let mut phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     for ending in ["index.html", STYLE, "_bg.wasm"] {
         phone.step(&format!("{ending} is damaged"));
-        damage(&phone, &programs::dist(), ending).await;
+        damage(&phone, &older, ending).await;
         phone.reload().await;
         phone.see_page("vehicle").await;
         phone.see_ready_without_a_network().await;
@@ -350,14 +358,14 @@ pub async fn what_is_damaged_on_the_device_is_fetched_anew(engine: Engine) {
     phone.see_ready_without_a_network().await;
 
     phone.step("a damaged file that is only shown is missed");
-    damage(&phone, &programs::dist(), "wheel.svg").await;
+    damage(&phone, &older, "wheel.svg").await;
     phone.reload().await;
     phone
         .see_words("[data-ready=\"failed\"]", "needs the network")
         .await;
     for needed in [GLUE, "_bg.wasm"] {
         phone.step("a damaged file that is needed is not started from without a network");
-        damage(&phone, &programs::dist(), needed).await;
+        damage(&phone, &older, needed).await;
         // A browser may go on with what it has in memory; a new process has nothing there.
         phone.close_but_for(&STOPPED).await;
         phone = device.open().await;
@@ -381,15 +389,16 @@ pub async fn what_is_damaged_on_the_device_is_fetched_anew(engine: Engine) {
 }
 
 pub async fn a_damaged_build_gives_way_to_a_newer_one(engine: Engine) {
-    let site = Site::of(&programs::dist());
+    let (older, newer) = programs::plain();
+    let site = Site::of(&older);
     let server = Server::of(&site);
     let device = engine.device("only", &server);
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.step("the host has a newer build, and the older is damaged");
-    site.take_up(&programs::newer());
+    site.take_up(&newer);
     look_for_newer(&phone, "installed").await;
-    damage(&phone, &programs::dist(), "_bg.wasm").await;
+    damage(&phone, &older, "_bg.wasm").await;
     phone.reload().await;
     phone
         .see_words("#reload-panel", "Everything it said was saved is kept")

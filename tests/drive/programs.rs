@@ -41,6 +41,26 @@ pub fn newer() -> PathBuf {
     newer
 }
 
+/// This build and a newer one, both with their wasm as it is, so that a first start does not take seconds to unpack;
+/// beside the one of [`newer`].
+///
+/// # Panics
+/// They are not there.
+pub fn plain() -> (PathBuf, PathBuf) {
+    let newer = newer();
+    let builds = ["dist-plain", "dist-newer-plain"].map(|name| newer.with_file_name(name));
+    for build in &builds {
+        let built = build.join("index.html").is_file();
+        assert!(
+            built,
+            "{} holds no build; run `cargo xtask dist-newer`",
+            build.display()
+        );
+    }
+    let [older, newer] = builds;
+    (older, newer)
+}
+
 /// axe-core, the script that looks a page over: `CARTSIDE_AXE`, else as `cargo xtask test` has put it into the cache.
 ///
 /// # Panics

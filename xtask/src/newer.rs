@@ -6,7 +6,7 @@
 //! old name, as Trunk's names allow.
 
 use crate::workspace;
-use crate::{pack, seal, step};
+use crate::{pack, plain, seal, step};
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
 use std::fs;
@@ -16,6 +16,9 @@ use std::path::{Path, PathBuf};
 pub(crate) const UNPACKED: &str = "target/unpacked";
 /// Where the newer build is put.
 pub(crate) const PLACE: &str = "target/dist-newer";
+/// Where both are put once more, with their wasm as it is.
+const OLDER_PLAIN: &str = "target/dist-plain";
+const NEWER_PLAIN: &str = "target/dist-newer-plain";
 /// What the app says above every page, and what the newer one says there.
 const WORDS: (&str, &str) = ("Day book", "DAY BOOK");
 /// How the page tells a searching machine what it is, and how the newer one ends that.
@@ -41,11 +44,18 @@ pub(crate) fn build(root: &Path) -> Result<PathBuf> {
             let place = root.join(PLACE);
             copy(&root.join(UNPACKED), &place)?;
             change(&place)?;
+            plain(&root.join(UNPACKED), &root.join(OLDER_PLAIN))?;
+            plain(&place, &root.join(NEWER_PLAIN))?;
             let packed = pack::pack(&place)?;
             seal::seal(&place, Some(&packed))?;
             Ok(place)
         },
     )
+}
+
+fn plain(from: &Path, place: &Path) -> Result<()> {
+    copy(from, place)?;
+    plain::seal(place)
 }
 
 /// Copies a folder with all that is in it into the place of whatever is at the other.

@@ -30,12 +30,18 @@ impl Packed {
 
 /// Puts the packed wasm in the place of the plain one, and has the page start from it.
 pub(crate) fn pack(folder: &Path) -> Result<Packed> {
+    put(folder, |bytes| {
+        let small = cartside_pack::pack(bytes);
+        small.map_err(|damaged| anyhow!("packed, the app cannot be unpacked: {damaged:?}"))
+    })
+}
+
+/// The same with another way to pack it.
+pub(crate) fn put(folder: &Path, pack: impl Fn(&[u8]) -> Result<Vec<u8>>) -> Result<Packed> {
     let name = file_in(folder, APP)?;
     let script = file_in(folder, unpacker::NAME)?;
     let bytes = fs::read(folder.join(&name))?;
-    let small = cartside_pack::pack(&bytes);
-    let small =
-        small.map_err(|damaged| anyhow!("packed, {name} cannot be unpacked: {damaged:?}"))?;
+    let small = pack(&bytes)?;
     let packed = Packed { name, bytes };
     fs::write(folder.join(packed.packed_name()), small)?;
     fs::remove_file(folder.join(&packed.name))?;
@@ -47,7 +53,8 @@ pub(crate) fn pack(folder: &Path) -> Result<Packed> {
     Ok(packed)
 }
 
-fn file_in(folder: &Path, (begins, ends): (&str, &str)) -> Result<String> {
+/// The file of a folder whose name begins and ends like this.
+pub(crate) fn file_in(folder: &Path, (begins, ends): (&str, &str)) -> Result<String> {
     for entry in fs::read_dir(folder)? {
         if let Ok(name) = entry?.file_name().into_string()
             && name.starts_with(begins)

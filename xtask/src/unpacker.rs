@@ -21,7 +21,7 @@ const SCRIPT: &str = "unpack.js";
 /// How its name begins in a build, and how that ends.
 pub(crate) const NAME: (&str, &str) = ("unpack-", ".js");
 /// How the name of the wasm ends; it begins alike.
-const WASM_ENDING: &str = ".wasm";
+pub(crate) const WASM_ENDING: &str = ".wasm";
 /// Where the name of the wasm belongs in the script, and where its digest, however they are quoted.
 const PLACES: [&str; 2] = ["UNPACKER_NAME", "UNPACKER_DIGEST"];
 
@@ -62,7 +62,7 @@ fn build(machine: &Machine, workspace: &Workspace, held: &SharedBuild) -> Result
 
 /// The script with the name and the digest of this wasm.
 fn told(script: &str, wasm: &[u8]) -> Result<String> {
-    let digest = format!("sha256-{}", STANDARD.encode(Sha256::digest(wasm)));
+    let digest = digest(wasm);
     let mut script = script.to_owned();
     for (place, words) in PLACES.iter().zip([named(wasm, WASM_ENDING), digest]) {
         if script.matches(place).count() != 1 {
@@ -71,6 +71,11 @@ fn told(script: &str, wasm: &[u8]) -> Result<String> {
         script = script.replace(place, &words);
     }
     Ok(script)
+}
+
+/// The digest by which a page knows these bytes.
+pub(crate) fn digest(bytes: &[u8]) -> String {
+    format!("sha256-{}", STANDARD.encode(Sha256::digest(bytes)))
 }
 
 /// The name of a file that holds this.
