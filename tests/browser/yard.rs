@@ -165,7 +165,7 @@ async fn the_overdue_come_first_and_say_so() {
         .see_words("ul.vehicles li:first-child", "Number 199")
         .await;
     phone.step("by the day to look again");
-    phone.tap_words("Look again").await;
+    phone.tap_words("Due first").await;
     let first = "ul.vehicles li:first-child";
     phone
         .see_words(first, "look again by 1 January 2001: overdue")

@@ -19,6 +19,8 @@ const UNPACKING: Duration = Duration::from_secs(90);
 const UNPACKS: &str = r#"
 if ("gettingReady" in document.documentElement.dataset) return true;
 return navigator.serviceWorker?.getRegistration().then((registration) => !!registration?.installing) ?? false;"#;
+/// How long WebKit is given to show what was scrolled.
+const STEADY: Duration = Duration::from_millis(50);
 /// How often it is looked at.
 const LOOK_EVERY: Duration = Duration::from_millis(25);
 
@@ -287,7 +289,7 @@ impl Browser<'_> {
         loop {
             let found = self.try_element(script, arguments.clone()).await;
             let said = match found {
-                Some(element) => match tapped(&element).await {
+                Some(element) => match tapped(&element, self.device.engine()).await {
                     Ok(()) => return,
                     Err(error) => error,
                 },
@@ -322,7 +324,7 @@ impl Browser<'_> {
 }
 
 /// A real press at the middle of the element, refused if something else lies over it.
-async fn tapped(element: &WebElement) -> Result<(), String> {
+async fn tapped(element: &WebElement, engine: Engine) -> Result<(), String> {
     let enabled = element.is_enabled().await;
     if enabled.is_ok_and(|enabled| !enabled) {
         return Err("it is disabled".to_owned());
@@ -340,6 +342,10 @@ async fn tapped(element: &WebElement) -> Result<(), String> {
         )
         .await;
     scrolled.map_err(|error| brief(&error))?;
+    if engine == Engine::WebKit {
+        // Its driver presses where the element was before the scrolling is shown.
+        tokio::time::sleep(STEADY).await;
+    }
     element.click().await.map_err(|error| brief(&error))
 }
 

@@ -56,7 +56,7 @@ pub fn reminder(shop: Workshop) -> Piece {
 /// How much is on this device alone.
 pub fn only(now: &OnlyHere) -> String {
     if now.entries == 0 {
-        return "Everything written here has been carried out.".to_owned();
+        return "Nothing written here is on this device alone.".to_owned();
     }
     let entries = counted(now.entries, "entry is", "entries are");
     match now.pictures {

@@ -86,7 +86,7 @@ fn search(seeking: Seeking) -> Piece {
         sheet!(
             "<div class=choices data-order>{}{}</div>",
             way("Last written", false),
-            way("Look again", true)
+            way("Due first", true)
         )
     };
     sheet!(

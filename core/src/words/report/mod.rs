@@ -61,7 +61,7 @@ impl Cut {
     pub fn name(self) -> &'static str {
         match self {
             Cut::Owner => "owner's page",
-            Cut::Full => "full examination",
+            Cut::Full => "full report",
             Cut::ShowCard => "show card",
         }
     }

@@ -980,7 +980,7 @@ fn a_code_leads_back_to_its_cut() {
     assert_eq!(Cut::from_code("whole"), None);
     assert_eq!(
         Cut::ALL.map(Cut::name).join(", "),
-        "owner's page, full examination, show card"
+        "owner's page, full report, show card"
     );
 }
 
