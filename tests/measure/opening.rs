@@ -13,7 +13,7 @@ use crate::figure::{SLOWER, alone, below, under};
 const LIMIT: f64 = 1000.0;
 /// In seconds, of one vehicle with as many entries, on a machine that does other things too. A second is what is wanted:
 /// reading every line takes most of that, and a page still makes a view of all entries for each part that asks on its own.
-const LIMIT_OF_ONE: f64 = 7.0;
+const LIMIT_OF_ONE: f64 = 5.0;
 const TIMES: usize = 5;
 
 /// Notes when so many of these stand in the page and have been painted, counted from the start of the navigation.
