@@ -9,6 +9,7 @@ mod arguments;
 mod tools;
 mod fuzz;
 mod machine;
+mod once;
 mod plain;
 mod plan;
 mod soak;

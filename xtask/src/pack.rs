@@ -1,6 +1,7 @@
 //! Packs the app's wasm far tighter than a host would (`xtask/pack` tells how). The page and the service worker unpack it
 //! with `public/unpack.js`.
 
+use crate::once::replace_once;
 use crate::unpacker;
 use anyhow::{Context, Result, anyhow, bail};
 use std::fs;
@@ -70,20 +71,13 @@ pub(crate) fn file_in(folder: &Path, (begins, ends): (&str, &str)) -> Result<Str
 /// and that of the script that unpacks, and the browser is no longer told to fetch the plain one early.
 fn start_from_packed(page: &str, packed: &Packed, script: &str) -> Result<String> {
     let (plain, name) = (format!("'./{}'", packed.name), &packed.name);
-    let page = once(page, &plain, "self.cartsideWasm")?;
+    let page = replace_once(PAGE, page, &plain, "self.cartsideWasm")?;
     let page = without_preload(&page, name)?;
     let told = format!(
         "<script data-wasm=\"./{name}\" data-packed=\"./{}\" data-unpacker=\"./{script}\" src=\"./start-",
         packed.packed_name()
     );
-    once(&page, "<script src=\"./start-", &told)
-}
-
-fn once(page: &str, old: &str, new: &str) -> Result<String> {
-    if page.matches(old).count() != 1 {
-        bail!("{PAGE} should hold `{old}` exactly once");
-    }
-    Ok(page.replace(old, new))
+    replace_once(PAGE, &page, "<script src=\"./start-", &told)
 }
 
 fn without_preload(page: &str, name: &str) -> Result<String> {

@@ -1,5 +1,6 @@
 //! Makes what Trunk built trustworthy: a policy in the page, the list of all files in the service worker.
 
+use crate::once::replace_once;
 use crate::pack::Packed;
 use crate::unpacker;
 use anyhow::{Context, Result, bail};
@@ -73,9 +74,6 @@ fn hex(bytes: &[u8]) -> String {
 
 /// The worker with its list, named by a digest that changes when any file or the worker itself does.
 fn with_list(worker: &str, list: &BuildList, packed: &Packed) -> Result<String> {
-    if worker.matches(NO_LIST).count() != 1 {
-        bail!("{WORKER} should hold `{NO_LIST}` exactly once");
-    }
     let mut whole = Sha256::new();
     whole.update(worker);
     for (path, digest) in list {
@@ -93,7 +91,7 @@ fn with_list(worker: &str, list: &BuildList, packed: &Packed) -> Result<String> 
         "unpacker": unpacker,
     });
     let build = serde_json::to_string_pretty(&build)?;
-    Ok(worker.replace(NO_LIST, &format!("const BUILD = {build};")))
+    replace_once(WORKER, worker, NO_LIST, &format!("const BUILD = {build};"))
 }
 
 /// The page with its Content Security Policy, before anything the policy governs.

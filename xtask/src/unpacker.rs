@@ -2,11 +2,12 @@
 //! and wasm can never be of two builds.
 
 use crate::machine::Machine;
+use crate::once::replace_once;
 use crate::shared_build::SharedBuild;
 use crate::step;
 use crate::toolchain::{WASM, WasmCompiler};
 use crate::workspace::Workspace;
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
@@ -65,10 +66,7 @@ fn told(script: &str, wasm: &[u8]) -> Result<String> {
     let digest = digest(wasm);
     let mut script = script.to_owned();
     for (place, words) in PLACES.iter().zip([named(wasm, WASM_ENDING), digest]) {
-        if script.matches(place).count() != 1 {
-            bail!("{SCRIPT} should hold {place} exactly once");
-        }
-        script = script.replace(place, &words);
+        script = replace_once(SCRIPT, &script, place, &words)?;
     }
     Ok(script)
 }
