@@ -43,14 +43,8 @@ impl Device {
 impl Engine {
     /// A device of this engine on which the app is, and nothing is written.
     pub async fn installed(self, name: &str) -> Device {
-        static CHROMIUM: OnceCell<PathBuf> = OnceCell::const_new();
-        static FIREFOX: OnceCell<PathBuf> = OnceCell::const_new();
-        static WEBKIT: OnceCell<PathBuf> = OnceCell::const_new();
-        let first = match self {
-            Engine::Chromium => &CHROMIUM,
-            Engine::Firefox => &FIREFOX,
-            Engine::WebKit => &WEBKIT,
-        };
+        static FIRST: [OnceCell<PathBuf>; 3] = [const { OnceCell::const_new() }; 3];
+        let first = &FIRST[self as usize];
         let profile = first.get_or_init(|| self.install()).await;
         let device = self.device(name, host());
         copy(profile, device.profile());
