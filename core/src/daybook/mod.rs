@@ -14,6 +14,8 @@ pub mod portion;
 pub mod problem;
 pub mod report;
 pub mod same_as;
+#[cfg(test)]
+pub(crate) mod sample;
 pub mod stamp;
 pub mod thread;
 pub mod threshold;

@@ -59,32 +59,19 @@ pub fn lowest(vehicle: &VehicleView<'_, '_>, limits: &[Limit]) -> Option<Standin
 #[cfg(test)]
 mod tests {
     use super::{examined, lowest};
-    use crate::daybook::{Book, Digest, Entry, EntryId, Kind, Says, Stamp, Visit, WheelSaid};
+    use crate::daybook::sample::{self, id};
+    use crate::daybook::{Book, Entry, EntryId, Kind, Says, Visit, WheelSaid};
     use crate::diagnosis::{Measure, Standing, Test, house_limits};
     use crate::quantity::Measured;
     use crate::quantity::length::{millimetres, to_paper_mm};
     use crate::survey::{Answer, Question, Reading, Slot, Stage};
     use crate::wheel::{Felloes, Place, Position, Vehicle, VehicleKind, Wheel};
 
-    fn id(n: u64) -> EntryId {
-        Digest::of(&n.to_le_bytes())
-    }
-
     fn entry(n: u64, kind: Kind, slot: &str, says: Says, visit: Option<EntryId>) -> Entry {
         Entry {
-            id: id(n),
-            vehicle: (n != 0).then(|| id(0)),
             visit,
-            described_by: None,
-            kind,
-            slot: slot.to_owned(),
-            says,
-            by: String::new(),
-            device: String::new(),
-            at: Stamp::read("2026-11-25T10:03:00+00:00").unwrap(),
             n: n + 1,
-            replaces: Vec::new(),
-            unread_fields: 0,
+            ..sample::entry(n, kind, slot, says)
         }
     }
 

@@ -51,31 +51,15 @@ fn day(entry: &Entry) -> Option<&Day> {
 #[cfg(test)]
 mod tests {
     use super::look_again;
-    use crate::daybook::{
-        Book, Day, Decision, Digest, Entry, EntryId, Kind, Says, Stamp, Visit, WheelSaid,
-    };
+    use crate::daybook::sample::{self, id};
+    use crate::daybook::{Book, Day, Decision, Entry, Kind, Says, Visit, WheelSaid};
     use crate::survey::Standing;
     use crate::wheel::{Felloes, Position, Vehicle, VehicleKind, Wheel};
 
-    fn id(n: u64) -> EntryId {
-        Digest::of(&n.to_le_bytes())
-    }
-
     fn entry(n: u64, kind: Kind, slot: &str, says: Says, visit: Option<u64>) -> Entry {
         Entry {
-            id: id(n),
-            vehicle: (n != 0).then(|| id(0)),
             visit: visit.map(id),
-            described_by: None,
-            kind,
-            slot: slot.to_owned(),
-            says,
-            by: String::new(),
-            device: String::new(),
-            at: Stamp::read("2026-11-25T10:03:00+00:00").unwrap(),
-            n,
-            replaces: Vec::new(),
-            unread_fields: 0,
+            ..sample::entry(n, kind, slot, says)
         }
     }
 

@@ -1,7 +1,8 @@
 //! Entries, a wheel and a style for the tests of these words. Names and places are invented.
 
 use super::Style;
-use crate::daybook::{Digest, Entry, EntryId, Kind, Says, Stamp};
+pub(super) use crate::daybook::sample::id;
+use crate::daybook::{Entry, Kind, Says, Stamp, sample};
 use crate::quantity::format::{FeelerStyle, Fraction, LengthStyle};
 use crate::quantity::length::millimetres;
 use crate::quantity::{Measured, Percent};
@@ -74,27 +75,13 @@ pub(super) fn american() -> Style {
     Style::american(LengthStyle::Inches(Fraction::Sixteenths), FeelerStyle::Thou)
 }
 
-/// The id of an entry of this number.
-pub(super) fn id(n: u64) -> EntryId {
-    Digest::of(&n.to_le_bytes())
-}
-
 /// An entry of this number; its id follows from the number alone, and number 0 begins the vehicle.
 pub(super) fn entry(n: u64, kind: Kind, slot: &str, says: Says) -> Entry {
     Entry {
-        id: id(n),
-        vehicle: (n != 0).then(|| id(0)),
-        visit: None,
-        described_by: None,
-        kind,
-        slot: slot.to_owned(),
-        says,
         by: "Ada Field".to_owned(),
         device: "phone".to_owned(),
         at: Stamp::read("2026-11-05T09:03:00+01:00").unwrap(),
-        n,
-        replaces: Vec::new(),
-        unread_fields: 0,
+        ..sample::entry(n, kind, slot, says)
     }
 }
 

@@ -113,8 +113,12 @@ fn to_cut(given: &Given, jobs: &[Job]) -> Vec<Said<String>> {
         tyred.round(Ran::Welded),
         tyred.said.cut,
     ) {
-        let took = before.round.0 - after.round.0 - cut;
-        said.push(Ok(measure::weld_took(took, style)));
+        let job = Job {
+            before: before.round,
+            cut,
+            after: after.round,
+        };
+        said.push(Ok(measure::weld_took(job.lost(), style)));
     }
     let Some(draw) = tyred.said.draw.map(Draw) else {
         return said;

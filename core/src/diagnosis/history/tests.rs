@@ -3,9 +3,8 @@
 use proptest::prelude::*;
 
 use super::{Difference, History, history, since_last};
-use crate::daybook::{
-    Book, Digest, Entry, EntryId, Kind, Says, Stamp, Visit, WheelSaid, Work, WorkDone,
-};
+use crate::daybook::sample::{self, id};
+use crate::daybook::{Book, Entry, Kind, Says, Stamp, Visit, WheelSaid, Work, WorkDone};
 use crate::diagnosis::{Change, Grade, house_limits};
 use crate::quantity::length::{millimetres, to_paper_mm};
 use crate::quantity::{Measured, Percent};
@@ -14,26 +13,11 @@ use crate::wheel::{Felloes, Part, Place, Position, Vehicle, VehicleKind, Wheel};
 
 const NEAR: Position = Position::Near;
 
-fn id(n: u64) -> EntryId {
-    Digest::of(&n.to_le_bytes())
-}
-
 /// An entry of this number, written on this day.
 fn entry(n: u64, day: &str, kind: Kind, slot: &str, says: Says) -> Entry {
     Entry {
-        id: id(n),
-        vehicle: (n != 0).then(|| id(0)),
-        visit: None,
-        described_by: None,
-        kind,
-        slot: slot.to_owned(),
-        says,
-        by: String::new(),
-        device: String::new(),
         at: Stamp::read(&format!("{day}T10:03:00+00:00")).unwrap(),
-        n,
-        replaces: Vec::new(),
-        unread_fields: 0,
+        ..sample::entry(n, kind, slot, says)
     }
 }
 

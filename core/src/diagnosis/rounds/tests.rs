@@ -1,10 +1,11 @@
 //! The rounds of three examinations, each beside the latest before it, with what was done in between.
 
 use super::rounds_since;
+use crate::daybook::sample::{self, id};
 use crate::daybook::tyring::{Ran, TakenWith};
 use crate::daybook::{
-    Book, Digest, Entry, EntryId, Kind, RoundTaken, Says, Stamp, TyringSaid, Visit, WheelSaid,
-    Work, WorkDone,
+    Book, Entry, EntryId, Kind, RoundTaken, Says, Stamp, TyringSaid, Visit, WheelSaid, Work,
+    WorkDone,
 };
 use crate::quantity::Measured;
 use crate::quantity::length::{millimetres, to_paper_mm};
@@ -13,26 +14,12 @@ use crate::wheel::{Felloes, Part, Place, Position, Vehicle, VehicleKind, Wheel};
 
 const NEAR: Position = Position::Near;
 
-fn id(n: u64) -> EntryId {
-    Digest::of(&n.to_le_bytes())
-}
-
 /// An entry of this number and year; what is not zero or one belongs to the examination of that number.
 fn entry(n: u64, year: u16, visit: u64, kind: Kind, slot: &str, says: Says) -> Entry {
     Entry {
-        id: id(n),
-        vehicle: (n != 0).then(|| id(0)),
         visit: (visit > 0).then(|| id(visit)),
-        described_by: None,
-        kind,
-        slot: slot.to_owned(),
-        says,
-        by: String::new(),
-        device: String::new(),
         at: Stamp::read(&format!("{year}-05-03T10:03:00+00:00")).unwrap(),
-        n,
-        replaces: Vec::new(),
-        unread_fields: 0,
+        ..sample::entry(n, kind, slot, says)
     }
 }
 
