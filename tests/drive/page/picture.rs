@@ -38,12 +38,15 @@ impl Browser<'_> {
         self.touch("touchStart", &points).await;
     }
 
-    /// Scrolls so that the picture stands in the middle, clear of what sticks to the edges of the screen.
+    /// Scrolls so that the picture stands in the middle, clear of what sticks to the edges of the screen; once it is
+    /// loaded, since it has no width before, and a finger drawn over it would be a tap, on whatever stands near.
     async fn turn_to_the_picture(&self) {
         let script = r#"
+const picture = find(".board img");
+if (!picture.complete || !picture.naturalWidth) return false;
 find(".board").scrollIntoView({ block: "center", behavior: "instant" });
 return true;"#;
-        self.ask(script, json!([])).await;
+        self.wait_for("the picture loaded", script, json!([])).await;
     }
 
     /// Moves the finger that is down.
