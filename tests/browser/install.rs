@@ -21,7 +21,7 @@ return Promise.all(arguments[0].map(look));"#;
 #[tokio::test]
 async fn a_browser_finds_all_it_needs_to_install() {
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::new("only", &server).whole();
     let phone = device.open_ready().await;
     see_manifest(&phone).await;
     phone.step("what the browser itself says");

@@ -28,7 +28,7 @@ const REMARK: &str = "Foot worn, ½ inch of daylight \u{2013} re-wedge";
 
 pub async fn a_gap_measured_in_a_barn_reaches_another_device(engine: Engine) {
     let mut server = Server::start();
-    let first = engine.device("first", &server);
+    let first = engine.device("first", &server).whole();
     let phone = first.open().await;
     phone.step("first visit");
     phone.see_page("book").await;
@@ -51,7 +51,7 @@ pub async fn a_gap_measured_in_a_barn_reaches_another_device(engine: Engine) {
     let book = carry_out(&phone).await;
 
     let server = server.start_again();
-    let second = engine.device("second", &server);
+    let second = engine.device("second", &server).whole();
     let tablet = second.open_ready().await;
     bring_in_twice(&tablet, &book, &cart).await;
     correct_the_gap(&phone, &cart, "3").await;

@@ -112,7 +112,7 @@ pub async fn where_storage_is_refused_it_says_so_and_takes_nothing(engine: Engin
 
 pub async fn in_a_private_window_it_works_and_promises_nothing(engine: Engine) {
     let server = Server::start();
-    let device = engine.device("private", &server).private();
+    let device = engine.device("private", &server).private().whole();
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.open_part(&cart, "near/spoke-3").await;

@@ -8,6 +8,7 @@ use thirtyfour::{Capabilities, WebDriver, WindowHandle};
 
 use super::device::Device;
 use super::driver::Driver;
+use super::engine::Engine;
 
 /// A running browser. Its processes end when it is dropped.
 #[derive(Debug)]
@@ -25,12 +26,17 @@ impl<'a> Browser<'a> {
             serde_json::from_value(device.capabilities()).expect("these are capabilities");
         let session = WebDriver::new(driver.address(), wanted).await;
         let session = session.unwrap_or_else(|error| panic!("the browser did not start: {error}"));
-        Browser {
+        let browser = Browser {
             device,
             session,
             driver,
             step: RefCell::new(String::new()),
+        };
+        if device.engine() == Engine::Chromium {
+            let taken = json!({ "behavior": "allow", "downloadPath": device.downloads() });
+            browser.below("Browser.setDownloadBehavior", taken).await;
         }
+        browser
     }
 
     /// What the device is called.

@@ -21,6 +21,7 @@ pub struct Device {
     leavings: TempDir,
     address: String,
     private: bool,
+    whole: bool,
 }
 
 impl Device {
@@ -30,10 +31,10 @@ impl Device {
     }
 
     pub(super) fn of(engine: Engine, name: &str, server: &Server) -> Device {
-        Device::with(engine, name, server.address(), false)
+        Device::with(engine, name, server.address())
     }
 
-    fn with(engine: Engine, name: &str, address: &str, private: bool) -> Device {
+    fn with(engine: Engine, name: &str, address: &str) -> Device {
         let folder = || tempfile::tempdir().expect("a temporary folder");
         Device {
             engine,
@@ -42,7 +43,8 @@ impl Device {
             downloads: folder(),
             leavings: folder(),
             address: address.to_owned(),
-            private,
+            private: false,
+            whole: false,
         }
     }
 
@@ -54,10 +56,23 @@ impl Device {
         }
     }
 
+    /// The same device with the whole of Chromium, as people have it; the others have what draws the page and keeps its
+    /// storage, without the window around it, which starts in a third of the time.
+    pub fn whole(self) -> Device {
+        Device {
+            whole: true,
+            ..self
+        }
+    }
+
     /// A device made by copying everything this one keeps, as a backup put back on another does. No browser of this
     /// one may be running.
     pub fn copied_as(&self, name: &str) -> Device {
-        let copy = Device::with(self.engine, name, &self.address, self.private);
+        let copy = Device {
+            private: self.private,
+            whole: self.whole,
+            ..Device::with(self.engine, name, &self.address)
+        };
         installed::copy(self.profile.path(), copy.profile.path());
         copy
     }
@@ -138,6 +153,7 @@ impl Device {
             profile: self.profile.path(),
             downloads: self.downloads.path(),
             private: self.private,
+            whole: self.whole,
         })
     }
 }

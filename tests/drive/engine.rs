@@ -20,8 +20,7 @@ pub enum Engine {
 }
 
 /// As `chromedriver` and a headless Chromium need it without a network of their own.
-const CHROMIUM: [&str; 13] = [
-    "--headless=new",
+const CHROMIUM: [&str; 12] = [
     "--no-sandbox",
     "--disable-gpu",
     "--disable-quic",
@@ -45,6 +44,8 @@ pub(super) struct Folders<'a> {
     pub(super) downloads: &'a Path,
     /// Whether only private windows are opened.
     pub(super) private: bool,
+    /// Whether the browser is the whole program that people have.
+    pub(super) whole: bool,
 }
 
 impl Engine {
@@ -64,21 +65,17 @@ impl Engine {
 }
 
 fn chromium(folders: &Folders<'_>) -> Value {
+    let (name, program) = match programs::shell().filter(|_| !folders.whole) {
+        Some(shell) => ("chrome-headless-shell", shell),
+        None => ("chrome", programs::browser()),
+    };
     let mut arguments = CHROMIUM.map(str::to_owned).to_vec();
     arguments.push(format!("--user-data-dir={}", folders.profile.display()));
-    if folders.private {
-        arguments.push("--incognito".to_owned());
-    }
+    arguments.extend((name == "chrome").then(|| "--headless=new".to_owned()));
+    arguments.extend(folders.private.then(|| "--incognito".to_owned()));
     json!({
-        "browserName": "chrome",
-        "goog:chromeOptions": {
-            "binary": programs::browser(),
-            "args": arguments,
-            "prefs": {
-                "download.default_directory": folders.downloads,
-                "download.prompt_for_download": false,
-            },
-        },
+        "browserName": name,
+        "goog:chromeOptions": { "binary": program, "args": arguments },
         "goog:loggingPrefs": { "browser": "ALL" },
     })
 }

@@ -99,6 +99,12 @@ pub fn browser() -> PathBuf {
     told("CARTSIDE_BROWSER", "/usr/bin/chromium")
 }
 
+/// Chromium without its window, if it is there: `CARTSIDE_SHELL`.
+pub fn shell() -> Option<PathBuf> {
+    let shell = told("CARTSIDE_SHELL", "/usr/bin/chromium-headless-shell");
+    shell.is_file().then_some(shell)
+}
+
 /// Chromium's driver: `CARTSIDE_DRIVER`.
 pub fn driver() -> PathBuf {
     told("CARTSIDE_DRIVER", "chromedriver")

@@ -42,6 +42,13 @@ const field = (words) => {
 };
 "#;
 
+/// What is tapped is scrolled clear of what stands fixed at the screen's edges, as a thumb would, and must not be disabled.
+const IN_REACH: &str = r#"
+if (!found) return "it is not there";
+if (found.matches(":disabled")) return "it is disabled";
+found.scrollIntoView({ block: "center", inline: "nearest", behavior: "instant" });
+return found;"#;
+
 /// How long is waited for one thing.
 struct Patience {
     until: Instant,
@@ -284,16 +291,17 @@ impl Browser<'_> {
         }
     }
 
+    /// A real press at the middle of what the script finds, refused if it is disabled or something else lies over it.
     async fn tap_found(&self, what: &str, script: &str, arguments: Value) {
+        let script = format!("const found = (() => {{ {script} }})();{IN_REACH}");
         let mut patience = Patience::begins();
         loop {
-            let found = self.try_element(script, arguments.clone()).await;
-            let said = match found {
-                Some(element) => match tapped(&element, self.device.engine()).await {
+            let said = match self.try_element(&script, arguments.clone()).await {
+                Ok(element) => match self.tap_element(&element).await {
                     Ok(()) => return,
-                    Err(error) => error,
+                    Err(error) => brief(&error),
                 },
-                None => "it is not there".to_owned(),
+                Err(said) => said,
             };
             if patience.is_over(self).await {
                 self.fail(&format!("{what} can be tapped; {said}")).await;
@@ -302,51 +310,37 @@ impl Browser<'_> {
         }
     }
 
+    async fn tap_element(&self, element: &WebElement) -> Result<(), WebDriverError> {
+        if self.device.engine() == Engine::WebKit {
+            // Its driver presses where the element was before the scrolling is shown.
+            tokio::time::sleep(STEADY).await;
+        }
+        element.click().await
+    }
+
     async fn element(&self, what: &str, script: &str, arguments: Value) -> WebElement {
         let mut patience = Patience::begins();
         loop {
             match self.try_element(script, arguments.clone()).await {
-                Some(element) => return element,
-                None if patience.is_over(self).await => self.fail(what).await,
-                None => tokio::time::sleep(LOOK_EVERY).await,
+                Ok(element) => return element,
+                Err(_) if patience.is_over(self).await => self.fail(what).await,
+                Err(_) => tokio::time::sleep(LOOK_EVERY).await,
             }
         }
     }
 
-    async fn try_element(&self, script: &str, arguments: Value) -> Option<WebElement> {
+    /// The element that a script gives, or the words it gives in its place, or the browser's.
+    async fn try_element(&self, script: &str, arguments: Value) -> Result<WebElement, String> {
         let arguments = arguments.as_array().cloned().unwrap_or_default();
         let answer = self
             .session
             .execute(format!("{EYES}{script}"), arguments)
             .await;
-        answer.ok()?.element().ok()
+        let answer = answer.map_err(|error| brief(&error))?;
+        let words = answer.json().as_str().map(str::to_owned);
+        let gave_none = || words.unwrap_or_else(|| "it is not there".to_owned());
+        answer.element().map_err(|_| gave_none())
     }
-}
-
-/// A real press at the middle of the element, refused if something else lies over it.
-async fn tapped(element: &WebElement, engine: Engine) -> Result<(), String> {
-    let enabled = element.is_enabled().await;
-    if enabled.is_ok_and(|enabled| !enabled) {
-        return Err("it is disabled".to_owned());
-    }
-    // Clear of what stands fixed at the screen's edges, as a thumb would scroll it.
-    let centre = json!({ "block": "center", "inline": "nearest", "behavior": "instant" });
-    let scrolled = element
-        .handle()
-        .execute(
-            "arguments[0].scrollIntoView(arguments[1]);",
-            vec![
-                element.to_json().map_err(|error| error.to_string())?,
-                centre,
-            ],
-        )
-        .await;
-    scrolled.map_err(|error| brief(&error))?;
-    if engine == Engine::WebKit {
-        // Its driver presses where the element was before the scrolling is shown.
-        tokio::time::sleep(STEADY).await;
-    }
-    element.click().await.map_err(|error| brief(&error))
 }
 
 /// What went wrong in the browser's words, without the addresses of its own code.

@@ -36,7 +36,7 @@ watch.observe(document, { subtree: true, childList: true });"#;
 async fn a_big_book_opens() {
     let _turn = alone().await;
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::new("only", &server).whole();
     let phone = device.open_ready().await;
     let file = device.downloads().join("big.zip");
     fs::write(&file, big_book::file(VEHICLES)).unwrap();
@@ -73,7 +73,7 @@ async fn a_big_book_opens() {
 async fn a_vehicle_of_10_000_entries_opens() {
     let _turn = alone().await;
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::new("only", &server).whole();
     let phone = device.open_ready().await;
     let file = device.downloads().join("old.zip");
     fs::write(&file, big_book::file(1)).unwrap();

@@ -70,7 +70,7 @@ async fn five_hundred_pictures_go_out_and_come_back() {
     let server = Server::start();
     let made = album(PICTURES, BYTES);
     let size = made.file.len() as f64 / 1e6;
-    let device = Device::new("first", &server);
+    let device = Device::new("first", &server).whole();
     let file = device.downloads().join("album.bin");
     fs::write(&file, &made.file).unwrap();
     let phone = opened(&device).await;
@@ -97,7 +97,7 @@ async fn five_hundred_pictures_go_out_and_come_back() {
     let digests: Vec<Digest> = pictures.iter().map(|jpeg| Digest::of(jpeg)).collect();
     assert_eq!(digests, made.pictures);
     drop(pictures);
-    let second = Device::new("second", &server);
+    let second = Device::new("second", &server).whole();
     let tablet = opened(&second).await;
     let rest_there = memory(&tablet).await;
     brought_in(&tablet, &carried.path).await;

@@ -33,7 +33,7 @@ return { count: performance.interactionCount, taps: [...window.taps.values()] };
 async fn a_whole_survey_answers_each_tap_at_once() {
     let _turn = alone().await;
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::new("only", &server).whole();
     let phone = device.start().await;
     phone.be_a_phone(360, 740).await;
     phone.before_each_page(WATCH).await;

@@ -24,7 +24,7 @@ new MutationObserver(() => {
 async fn from_accept_to_saved() {
     let _turn = alone().await;
     let server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::new("only", &server).whole();
     let phone = device.start().await;
     phone.before_each_page(WATCH).await;
     phone.go("").await;

@@ -26,7 +26,7 @@ watch.observe(document, { subtree: true, childList: true });"#;
 async fn it_starts_without_a_host() {
     let _turn = alone().await;
     let mut server = Server::start();
-    let device = Device::new("only", &server);
+    let device = Device::new("only", &server).whole();
     let phone = device.open_ready().await;
     phone.begin_a_cart().await;
     phone.close().await;

@@ -25,7 +25,7 @@ async fn take_the_pictures() {
     let folder = Path::new(&folder);
     fs::create_dir_all(folder).unwrap();
     let server = Server::start();
-    let device = Device::new("shown", &server);
+    let device = Device::new("shown", &server).whole();
     let phone = device.open_ready().await;
     let cart = hay_cart(&phone).await;
     phone.be_a_phone(PHONE.0, PHONE.1).await;

@@ -4,6 +4,7 @@ use crate::machine::{Component, Machine};
 use crate::tools::{
     AXE, CARGO_FUZZ, ESBUILD, GECKODRIVER, LIGHTHOUSE, TRUNK, Tool, WASM_BINDGEN, WASM_OPT,
 };
+use std::path::Path;
 
 /// What the machine must be able to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -102,13 +103,28 @@ fn system_packages(machine: &Machine, need: Need) -> Vec<&'static str> {
         packages.push("nodejs");
     }
     if need != Need::Build {
-        packages.extend(machine.browser.is_none().then_some("chromium"));
-        packages.extend(machine.driver.is_none().then_some("chromium-driver"));
+        packages.extend(chromium(machine));
     }
     if need == Need::BuildAndBrowseAll {
         packages.extend(further_engines(machine));
     }
     packages
+}
+
+/// The browser without its window only makes the tests quicker, so another system's is not asked for; with it come the
+/// other two, so that all three are of one version.
+fn chromium(machine: &Machine) -> Vec<&'static str> {
+    let all = ["chromium", "chromium-driver", "chromium-headless-shell"];
+    let chosen = machine.browser.as_deref();
+    let of_debian = chosen.is_none_or(|path| path == Path::new("/usr/bin/chromium"));
+    if machine.apt && of_debian && machine.shell.is_none() {
+        return all.to_vec();
+    }
+    let missing = [machine.browser.is_none(), machine.driver.is_none(), false];
+    let wanted = all.into_iter().zip(missing);
+    wanted
+        .filter_map(|(package, missing)| missing.then_some(package))
+        .collect()
 }
 
 fn needs_npm(machine: &Machine, need: Need) -> bool {
@@ -237,6 +253,7 @@ mod tests {
             lighthouse: Some("/t/lighthouse".into()),
             browser: Some("/usr/bin/chromium".into()),
             driver: Some("/usr/bin/chromedriver".into()),
+            shell: Some("/usr/bin/chromium-headless-shell".into()),
             firefox: Some("/usr/bin/firefox-esr".into()),
             geckodriver: Some("/t/geckodriver".into()),
             webkit_driver: Some("/usr/bin/WebKitWebDriver".into()),
@@ -259,6 +276,7 @@ mod tests {
             lighthouse: None,
             browser: None,
             driver: None,
+            shell: None,
             firefox: None,
             geckodriver: None,
             webkit_driver: None,
@@ -313,7 +331,12 @@ mod tests {
 
     #[test]
     fn a_bare_debian_as_root_gets_everything() {
-        let system = vec!["npm", "chromium", "chromium-driver"];
+        let system = vec![
+            "npm",
+            "chromium",
+            "chromium-driver",
+            "chromium-headless-shell",
+        ];
         let mut expected = vec![
             Step::AddWasmTarget,
             Step::AddLibrarySource,
@@ -321,6 +344,32 @@ mod tests {
         ];
         expected.extend(tools());
         assert_eq!(plan(&bare(), Need::BuildAndBrowse), expected);
+    }
+
+    #[test]
+    fn a_chromium_without_its_window_comes_with_the_browser_and_driver_of_its_version() {
+        let machine = Machine {
+            shell: None,
+            ..ready()
+        };
+        let all = ["chromium", "chromium-driver", "chromium-headless-shell"];
+        let steps = [Step::AptInstall(all.to_vec())];
+        assert_eq!(plan(&machine, Need::BuildAndBrowse), steps);
+        assert_eq!(plan(&machine, Need::Build), []);
+        for elsewhere in [
+            Machine {
+                apt: false,
+                shell: None,
+                ..ready()
+            },
+            Machine {
+                browser: Some("/opt/chromium".into()),
+                shell: None,
+                ..ready()
+            },
+        ] {
+            assert_eq!(plan(&elsewhere, Need::BuildAndBrowse), []);
+        }
     }
 
     #[test]
@@ -332,6 +381,7 @@ mod tests {
             "npm",
             "chromium",
             "chromium-driver",
+            "chromium-headless-shell",
             "firefox-esr",
             "webkit2gtk-driver",
             "gir1.2-webkit2-4.1",
@@ -402,7 +452,7 @@ mod tests {
         };
         let steps = plan(&machine, Need::BuildAndBrowse);
         let command = "run this as root, then try again:\n  apt-get update && \
-                       apt-get install -y --no-install-recommends npm chromium chromium-driver";
+                       apt-get install -y --no-install-recommends npm chromium chromium-driver chromium-headless-shell";
         assert_eq!(steps[2], Step::Stop(command.to_owned()));
         assert!(!steps.iter().any(|step| matches!(step, Step::AptInstall(_))));
     }

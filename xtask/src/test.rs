@@ -168,6 +168,7 @@ impl Run {
             ("CARTSIDE_LIGHTHOUSE", self.machine.lighthouse.as_deref()),
             ("CARTSIDE_BROWSER", self.machine.browser.as_deref()),
             ("CARTSIDE_DRIVER", self.machine.driver.as_deref()),
+            ("CARTSIDE_SHELL", self.machine.shell.as_deref()),
             ("CARTSIDE_FIREFOX", self.machine.firefox.as_deref()),
             ("CARTSIDE_GECKODRIVER", self.machine.geckodriver.as_deref()),
             (
