@@ -38,7 +38,13 @@ const SETS: usize = 2;
 /// A cell that saw nothing: an even chance above, a history of no bits, and no check.
 const FRESH: u32 = 0x8000_0100;
 /// How far a chance moves, of 32 768, after so many bits; the last for ever.
-const STEPS: [u32; 8] = [43_690, 26_214, 18_724, 14_563, 11_915, 10_082, 8_000, 2_400];
+const STEPS: [u32; 8] = [
+    60_690, 35_200, 24_700, 19_000, 15_600, 13_500, 10_000, 1_400,
+];
+/// A cell whose history holds this many bits does not give way to the next context that comes upon it.
+const SEASONED: u32 = 4;
+/// How many bits of that it forgets then.
+const FORGOTTEN: u32 = 2;
 /// The weight that counts once.
 const ONE: i32 = 1 << 16;
 /// An error below this many of 4096 teaches the weights nothing.
@@ -107,10 +113,10 @@ impl Guess {
             rows: [0; SETS],
             hints: [Hint::default(); EXPECTED],
             kind: 0,
-            cells: many(Line([0; CELLS])),
+            cells: many(Line([FRESH; CELLS])),
             after: many([core::array::from_fn(|history| at_first(history as u32)); CONTEXTS]),
             hinted: [[0xc000; 64]; EXPECTED],
-            weights: many([ONE / 4; INPUTS]),
+            weights: many(at_first_weighed()),
             finals: many([ONE / SETS as i32; SETS]),
             near: 0,
             hashes: [0; CONTEXTS],
@@ -202,7 +208,7 @@ impl Guess {
         for (n, hint) in self.hints.iter().enumerate() {
             if hint.bit > 0 {
                 let chance = &mut self.hinted[n][usize::from(hint.trust & 63)];
-                approach(chance, (hint.bit == 2) == bit);
+                approach(chance, (hint.bit == 2) == bit, 7);
             }
         }
         self.learn_weights(if bit { 65_535 } else { 0 });
@@ -213,15 +219,24 @@ impl Guess {
         for n in 0..CONTEXTS {
             let met = self.met[n];
             let history = met >> 8 & 255;
-            approach(&mut self.after[self.kind % KINDS][n][history as usize], bit);
+            approach(
+                &mut self.after[self.kind % KINDS][n][history as usize],
+                bit,
+                6,
+            );
             let seen = 31 - (history | 1).leading_zeros();
             let chance = (met >> 16) as i32;
             let step = (((target - chance) >> 1) * STEPS[seen as usize & 7] as i32) >> 15;
             let chance = (chance + step).clamp(16, 65_519) as u32;
             let history = history << 1 | u32::from(bit) | (history & 128);
+            let learnt = chance << 16 | (history & 255) << 8 | met & 255;
             let hash = self.hashes[n];
-            self.cells[line(hash)].0[cell(hash, self.cell)] =
-                chance << 16 | (history & 255) << 8 | met & 255;
+            let cell = &mut self.cells[line(hash)].0[cell(hash, self.cell)];
+            let other = *cell >> 8 & 255;
+            // Another context's, which saw much there, stays; it forgets some, so that it gives way in the end.
+            let stays = (*cell ^ met) & 255 != 0 && other >> SEASONED > 0;
+            let aged = *cell & !0xff00 | other >> FORGOTTEN << 8;
+            *cell = if stays { aged } else { learnt };
         }
     }
 
@@ -235,10 +250,10 @@ impl Guess {
             }
             let weights = &mut self.weights[set * ROWS + self.rows[set] % ROWS];
             for (weight, input) in weights.iter_mut().zip(&self.inputs) {
-                *weight = weight.wrapping_add((input * (own * 18) + 0x2000) >> 14);
+                *weight = weight.wrapping_add((input * (own * 15) + 0x2000) >> 14);
             }
             let weight = &mut self.finals[self.final_row % ROWS][set];
-            *weight = weight.wrapping_add((sum * error + 0x800) >> 12);
+            *weight = weight.wrapping_add((sum * error + 0x2000) >> 14);
         }
     }
 }
@@ -253,10 +268,10 @@ fn cell(hash: u32, node: u32) -> usize {
     (hash >> (28 - LINE_BITS) ^ node) as usize % CELLS
 }
 
-/// Moves a chance a little towards what came.
-fn approach(chance: &mut u16, bit: bool) {
+/// Moves a chance towards what came, by one part of so many powers of two.
+fn approach(chance: &mut u16, bit: bool, slowness: u32) {
     let target = if bit { 65_535 } else { 0 };
-    *chance = (i32::from(*chance) + ((target - i32::from(*chance)) >> 6)) as u16;
+    *chance = (i32::from(*chance) + ((target - i32::from(*chance)) >> slowness)) as u16;
 }
 
 /// The chance after a history of which nothing is known yet but how often each bit stands in it.
@@ -264,6 +279,16 @@ fn at_first(history: u32) -> u16 {
     let bits = 31 - (history | 1).leading_zeros();
     let ones = (history & !(1 << bits)).count_ones();
     ((65_536 * (10 * ones + 4)) / (10 * bits + 8)) as u16
+}
+
+/// What each input counts before anything was learnt: what is expected more than a context, what is always the same not
+/// at all.
+fn at_first_weighed() -> [i32; INPUTS] {
+    core::array::from_fn(|input| match input {
+        ..CONTEXTS => ONE / 8,
+        _ if input < CONTEXTS + EXPECTED => ONE / 4,
+        _ => 0,
+    })
 }
 
 /// 65 536 / (1 + e^(-x/256)) for each x from -2048 on.

@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 use cartside_guess::EXPECTED;
 
 /// How many bits number a place where something was last seen.
-const PLACE_BITS: u32 = 16;
+const PLACE_BITS: u32 = 18;
 /// A local that was not met yet.
 const UNMET: u8 = 255;
 /// The instructions that name a local.
@@ -168,7 +168,7 @@ impl Copies {
             self.compare(stream);
         }
         self.instructions.push(self.begun as u32);
-        let hash = mix(ops as u32, (ops >> 32) as u32 & 0xffff).wrapping_mul(0x9e37_79b1);
+        let hash = mix(ops as u32, (ops >> 32) as u32).wrapping_mul(0x9e37_79b1);
         let seen = &mut self.by_ops[(hash >> (32 - PLACE_BITS)) as usize];
         if self.twin == 0 {
             self.twin = *seen as usize;
