@@ -4,6 +4,7 @@ use cartside_core::daybook::EntryId;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
+use web_sys::{Element, Event};
 
 use crate::carrying;
 use crate::component::examination::GoingOn;
@@ -11,7 +12,7 @@ use crate::component::turned::Turned;
 use crate::component::wheel_drawing::hatches;
 use crate::demonstration;
 use crate::draft;
-use crate::markup::{Piece, afresh, live, sheet, tap};
+use crate::markup::{Piece, afresh, heard, live, sheet, tap};
 use crate::page::book::Seeking;
 use crate::page::{
     ask, begin, book, bring_in, build, carry_out, changes, decide, disputes, entries, examination,
@@ -51,8 +52,9 @@ pub fn shell() -> Piece {
             Opening::Open => page(route.get()),
         });
         sheet!(
-            "<div class=shell data-book={}>{}{}{}{}</div>",
+            "<div class=shell data-book={} on:click={}>{}{}{}{}</div>",
             which,
+            heard(move |event| leave_it_said(shop, &event)),
             hatches(),
             live(head),
             page,
@@ -226,6 +228,15 @@ fn demonstration_banner() -> Option<Piece> {
 
 const FROM_MEMORY: &str = "The vehicle in hand and what could not be saved went out as a file, pictures left out. \
     Reload Cartside, and bring the file in.";
+
+/// Whoever goes to another page has read what was saved; a page that comes by itself after a step still says it.
+fn leave_it_said(shop: Workshop, event: &Event) {
+    let pressed = event.target().and_then(|at| at.dyn_into::<Element>().ok());
+    let link = pressed.and_then(|at| at.closest("a[href]").ok().flatten());
+    if link.is_some() && matches!(shop.notice.get_untracked(), Notice::Saved(_)) {
+        shop.notice.set(Notice::Quiet);
+    }
+}
 
 /// What stands below every page: what the last step came to.
 fn foot() -> Piece {

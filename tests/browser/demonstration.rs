@@ -16,7 +16,9 @@ pub async fn the_demonstration_is_separate_and_cannot_be_carried_out(engine: Eng
     phone.see("[data-vehicle]").await;
     let mine = format!("[data-vehicle=\"{cart}\"]");
     phone.see_no(&mine).await;
-    phone.step("it cannot be carried out");
+    phone.step("it cannot be carried out, nor is that offered");
+    phone.see_no("[href=\"#/carry-out\"]").await;
+    phone.see_no("[href=\"#/bring-in\"]").await;
     phone.go("#/carry-out").await;
     phone.see_page("carry-out").await;
     let offered = phone.sees_control("Make the file").await;

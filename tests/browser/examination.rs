@@ -80,7 +80,9 @@ async fn the_first_look_sets_a_provisional_standing_and_bars_lifting() {
         .see("[data-first-look=near][data-so-far=not-on-this-wheel]")
         .await;
     phone.see("[data-cart-so-far=not-on-this-wheel]").await;
-    phone.see_words("[data-cart-so-far]", "Provisional").await;
+    phone
+        .see_words("[data-cart-so-far]", "not on this wheel")
+        .await;
     phone.see("[data-first-look=off][data-so-far=none]").await;
     phone.step("the same once more is not written again");
     phone.look_first("near", "first-keeper", "no").await;

@@ -2,13 +2,40 @@
 //! the colour nor the shape stands alone.
 
 use cartside_core::diagnosis::{Grade, Standing};
-use cartside_core::words::term;
+use cartside_core::words::{self, term};
 
+use crate::looking::Looking;
 use crate::markup::{Piece, sheet};
 
 /// A wheel's or a vehicle's standing.
 pub fn standing_mark(standing: Standing) -> Piece {
     mark(standing.code(), term::standing(standing))
+}
+
+/// What stands below *not judged*, wherever it is said: what was found so far.
+pub fn so_far(standing: Standing, looking: &Looking) -> Option<Piece> {
+    let looked = !looking.answers.is_empty();
+    told(standing, looking.judgement.so_far(), looked)
+}
+
+/// The same of several wheels together.
+pub fn so_far_of_all<'l>(
+    standing: Standing,
+    all: impl Iterator<Item = &'l Looking> + Clone,
+) -> Option<Piece> {
+    let found = all.clone().filter_map(|it| it.judgement.so_far()).max();
+    let looked = all.into_iter().any(|it| !it.answers.is_empty());
+    told(standing, found, looked)
+}
+
+fn told(standing: Standing, found: Option<Standing>, looked: bool) -> Option<Piece> {
+    let not_yet = standing == Standing::NotJudged;
+    not_yet.then(|| {
+        sheet!(
+            "<p class=dim data-found>{}</p>",
+            words::standing::so_far(found, looked)
+        )
+    })
 }
 
 /// How bad one finding is.

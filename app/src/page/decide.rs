@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use crate::clock;
 use crate::component::choice::plain_choice;
 use crate::component::examination::begin_examination;
-use crate::component::mark::standing_mark;
+use crate::component::mark::{self, standing_mark};
 use crate::looking::Looking;
 use crate::markup::{Piece, heard, live, sheet, tap, typed};
 use crate::page::wheel::decided::decided_cards;
@@ -225,15 +225,16 @@ fn proposed(shop: Workshop, looking: &Looking) -> Piece {
     let so_far = looking.judgement.so_far();
     let bites = words::standing::people_bite(so_far).filter(|_| looking.people);
     sheet!(
-        "<section class=card data-proposed={}><h2>Proposed</h2>{}<ul class=list>{}</ul>{}</section>",
+        "<section class=card data-proposed={}><h2>Proposed</h2>{}{}<ul class=list>{}</ul>{}</section>",
         proposed.code(),
         standing_mark(proposed),
+        mark::so_far(proposed, looking),
         worst.map(said).collect::<Vec<Piece>>(),
         bites.map(|said| sheet!("<p class=warning data-people>{}</p>", said))
     )
 }
 
-/// The standings to choose from, each with what it means.
+/// The standings to choose from; of the one that is chosen, what it means, so that the key to sign with stays near.
 fn standings(deciding: Deciding, means: &[String]) -> Piece {
     let chosen = deciding.standing.get();
     let mut rows: Vec<Piece> = Vec::new();
@@ -245,10 +246,10 @@ fn standings(deciding: Deciding, means: &[String]) -> Piece {
             tap(move || deciding.standing.set(it.code().to_owned())),
         );
         rows.push(sheet!(
-            "<li class=stack data-standing-choice={}><div class=\"row evenly\">{}</div><p class=dim>{}</p></li>",
+            "<li class=stack data-standing-choice={}><div class=\"row evenly\">{}</div>{}</li>",
             it.code(),
             key,
-            means.clone()
+            (chosen == it.code()).then(|| sheet!("<p>{}</p>", means.clone()))
         ));
     }
     sheet!(

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 
 use crate::component::caution_card::folded_card;
 use crate::component::examination::{GoingOn, begin_examination, current};
-use crate::component::mark::{grade_mark, standing_mark};
+use crate::component::mark::{self, grade_mark, standing_mark};
 use crate::examining;
 use crate::looking::{Examination, Looking};
 use crate::markup::{Piece, live, nothing, sheet, tap};
@@ -116,30 +116,29 @@ fn look(first: FirstLook, latest: &Examination) -> Piece {
         .iter()
         .filter_map(|(_, looking)| looking.judgement.so_far())
         .max();
+    let all = looked.iter().map(|(_, looking)| looking);
+    let proposed = all.clone().map(|it| it.judgement.proposed()).max();
+    let proposed = proposed.unwrap_or(Standing::NotJudged);
     let wheels = looked
         .iter()
         .map(|(position, looking)| wheel(first, *position, looking));
     sheet!(
         "<section class=card data-cart-so-far={}><h2>The vehicle</h2>{}<p class=dim>{}</p></section>{}{}",
         worst.map_or("none", Standing::code),
-        provisional(worst, looked.iter().any(|(_, it)| !it.answers.is_empty())),
+        stands(proposed, mark::so_far_of_all(proposed, all)),
         words::standing::vehicle(),
         wheels.collect::<Vec<Piece>>(),
         lift(first, latest)
     )
 }
 
-fn provisional(so_far: Option<Standing>, looked: bool) -> Piece {
-    sheet!(
-        "{}<p>{}</p>",
-        so_far.map(standing_mark),
-        words::standing::provisional(so_far, looked)
-    )
+fn stands(standing: Standing, so_far: Option<Piece>) -> Piece {
+    sheet!("{}{}", standing_mark(standing), so_far)
 }
 
 /// One wheel: its rows, and the key for those still open.
 fn wheel(first: FirstLook, position: Position, looking: &Looking) -> Piece {
-    let so_far = looking.judgement.so_far();
+    let (proposed, so_far) = (looking.judgement.proposed(), looking.judgement.so_far());
     let bites = words::standing::people_bite(so_far).filter(|_| looking.people);
     let asked = looking
         .questions()
@@ -176,7 +175,7 @@ fn wheel(first: FirstLook, position: Position, looking: &Looking) -> Piece {
         sheet!(
             "{}{}{}",
             still_held(looking),
-            provisional(so_far, !looking.answers.is_empty()),
+            stands(proposed, mark::so_far(proposed, looking)),
             bites.map(|said| sheet!("<p class=warning data-people>{}</p>", said))
         ),
         not_now.map(|said| sheet!("<p class=warning>{}</p>", said)),

@@ -118,14 +118,15 @@ fn on_the_bench(bench: OnTheBench, reckoned: Reckoned, clock: Clock) -> Piece {
     let of = move |show: fn(&Given) -> Piece| live(move || bench.with(|same| show(&same.given)));
     let left = Memo::new(move |_| bench.with(|same| heat::left(&same.given)).flatten());
     sheet!(
-        "{}<div class=wheel-and-list><div class=page-part>{}{}{}</div><div class=page-part>{}{}{}</div></div>{}{}",
+        "{}<div class=wheel-and-list><div class=page-part>{}{}{}{}</div><div class=page-part>{}{}{}</div></div>{}{}",
         live(move || bench
             .with(|same| in_the_way(&before_a_draw(&same.looking.judgement)))
             .flatten()),
-        fields(bench, style),
+        fields(bench, style, &GROUPS[..1]),
+        live(move || bench.with(|same| lengths::lengths(&same.given, &bench.jobs(style)))),
         sheet!(
             "{}<button type=button class=\"key key-main\" data-key=keep on:click={}>Keep this sheet</button>",
-            live(move || bench.with(|same| lengths::lengths(&same.given, &bench.jobs(style)))),
+            fields(bench, style, &GROUPS[1..]),
             tap(move || bench.keep())
         ),
         of(lengths::printed),
@@ -144,7 +145,7 @@ fn on_the_bench(bench: OnTheBench, reckoned: Reckoned, clock: Clock) -> Piece {
 }
 
 /// The fields, part by part; only the rounds stand open, unless something is typed in another.
-fn fields(bench: OnTheBench, style: Style) -> Vec<Piece> {
+fn fields(bench: OnTheBench, style: Style, groups: &'static [field::Group]) -> Vec<Piece> {
     let text = |field: Field| {
         bench
             .typed
@@ -183,7 +184,7 @@ fn fields(bench: OnTheBench, style: Style) -> Vec<Piece> {
             more
         )
     };
-    GROUPS.iter().map(group).collect()
+    groups.iter().map(group).collect()
 }
 
 impl OnTheBench {

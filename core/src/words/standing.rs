@@ -90,14 +90,14 @@ pub fn people() -> &'static str {
     "For carrying people, light work only is never enough."
 }
 
-/// What is said beside the harshest standing that is proposed before the look-over is done, or where
-/// there is none yet; `looked` is whether anything was answered at all.
+/// What is said beside *not judged*: what was found before the look-over is done, `None` where nothing was; `looked` is
+/// whether anything was answered at all.
 #[must_use]
-pub fn provisional(so_far: Option<Standing>, looked: bool) -> &'static str {
-    match so_far {
-        Some(_) => "Provisional: by what was looked at so far.",
-        None if looked => "Nothing bad was seen so far. That is no standing yet.",
-        None => "Nothing was looked at yet.",
+pub fn so_far(found: Option<Standing>, looked: bool) -> String {
+    match found {
+        Some(found) => format!("So far: {}.", term::standing(found)),
+        None if looked => "So far nothing bad was found.".to_owned(),
+        None => "Nothing was looked at yet.".to_owned(),
     }
 }
 
@@ -127,7 +127,7 @@ pub fn passed() -> &'static str {
 
 #[cfg(test)]
 mod tests {
-    use super::{Examined, held, passed, people, people_bite, provisional, standing, vehicle};
+    use super::{Examined, held, passed, people, people_bite, so_far, standing, vehicle};
     use crate::diagnosis::{Missing, Standing};
     use crate::quantity::length::millimetres;
     use crate::survey::Need;
@@ -135,12 +135,12 @@ mod tests {
     use crate::words::sample::{style, wheel};
 
     #[test]
-    fn a_standing_before_the_end_is_provisional() {
-        let bad = Some(Standing::KeepEmpty);
-        let rows = [(bad, true), (None, true), (None, false)].map(|(bad, it)| provisional(bad, it));
+    fn what_was_found_so_far_is_said_beside_not_judged() {
+        let bad = Some(Standing::LightWorkOnly);
+        let rows = [(bad, true), (None, true), (None, false)].map(|(bad, it)| so_far(bad, it));
         insta::assert_snapshot!(rows.join("\n"), @r"
-        Provisional: by what was looked at so far.
-        Nothing bad was seen so far. That is no standing yet.
+        So far: light work only.
+        So far nothing bad was found.
         Nothing was looked at yet.
         ");
     }

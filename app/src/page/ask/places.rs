@@ -51,14 +51,14 @@ fn candidates(looking: &Looking, asking: Asking) -> Vec<Place> {
 pub fn all_answered(asking: Asking) -> Piece {
     let looking = asking.looking.get();
     sheet!(
-        "<section class=card data-at=none><h2>Every place is answered</h2><ul class=list>{}</ul>{}{}</section>",
-        looking.as_ref().map(|looking| answered(asking, looking)),
-        sweep::key(asking),
+        "<section class=card data-at=none><h2>Every place is answered</h2>{}<ul class=list>{}</ul>{}</section>",
         looking.as_ref().map(|looking| onward::keys(
             looking,
             asking.wheel(),
             Some(asking.question)
-        ))
+        )),
+        looking.as_ref().map(|looking| answered(asking, looking)),
+        sweep::key(asking)
     )
 }
 

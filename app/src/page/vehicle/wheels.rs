@@ -6,7 +6,7 @@ use cartside_core::wheel::{Position, Vehicle};
 use cartside_core::words;
 
 use crate::component::in_hand::whole;
-use crate::component::mark::standing_mark;
+use crate::component::mark::{self, standing_mark};
 use crate::looking::Looking;
 use crate::markup::{Piece, sheet};
 use crate::route::Route;
@@ -30,8 +30,9 @@ pub fn wheels(id: EntryId, vehicle: &VehicleView<'_, '_>, shop: Workshop) -> Pie
     let lowest = wheels.iter().filter_map(|(_, standing, _)| *standing).max();
     let lowest = lowest.map(|standing| {
         sheet!(
-            "<p class=row><span class=strong>The vehicle:</span>{}</p>",
-            standing_mark(standing)
+            "<p class=row><span class=strong>The vehicle:</span>{}</p>{}",
+            standing_mark(standing),
+            mark::so_far_of_all(standing, wheels.iter().map(|(_, _, looking)| looking))
         )
     });
     sheet!(
@@ -71,13 +72,14 @@ fn absent(vehicle: &VehicleView<'_, '_>) -> Vec<Position> {
 fn one_wheel(id: EntryId, position: Position, standing: Standing, looking: &Looking) -> Piece {
     sheet!(
         "<li><a class=\"key stand\" href={} data-wheel={} data-standing={}>{}\
-         <span class=\"strong capital\">{}</span>{}</a></li>",
+         <span class=\"strong capital\">{}</span>{}{}</a></li>",
         Route::Wheel(id, position).href(),
         position.code(),
         standing.code(),
         whole(looking),
         words::place::wheel_at(position),
-        standing_mark(standing)
+        standing_mark(standing),
+        mark::so_far(standing, looking)
     )
 }
 

@@ -5,7 +5,7 @@ use cartside_core::diagnosis::Standing;
 use cartside_core::wheel::Position;
 use cartside_core::words;
 
-use crate::component::mark::standing_mark;
+use crate::component::mark::{self, standing_mark};
 use crate::looking::Looking;
 use crate::markup::{Piece, sheet};
 use crate::page::ask::onward;
@@ -14,26 +14,20 @@ use crate::workshop::workshop;
 /// What the wheel may still be used for, as far as it was looked at.
 pub fn standing_card(looking: &Looking) -> Piece {
     let (standing, so_far) = (looking.judgement.proposed(), looking.judgement.so_far());
-    let worse = so_far.filter(|found| *found != standing).map(|found| {
-        sheet!(
-            "<p>What was found so far already proposes:</p><p>{}</p>",
-            standing_mark(found)
-        )
-    });
     let bites = words::standing::people_bite(so_far).filter(|_| looking.people);
     let bites = bites.map(|said| sheet!("<p class=warning data-people>{}</p>", said));
     let latest = looking.examination.as_ref();
     let day = latest.map_or("no day yet", |latest| latest.shown.as_str());
     let said = words::standing::standing(standing, &looking.examined(day), workshop().style());
     sheet!(
-        "{}<section class=card data-standing={} data-so-far={}><h2>{}</h2><p>{}</p>{}\
+        "{}<section class=card data-standing={} data-so-far={}><h2>{}</h2>{}<p>{}</p>\
          {}<p class=dim>Examined: {}</p></section>",
         still_held(looking),
         standing.code(),
         so_far.map_or("none", Standing::code),
         standing_mark(standing),
+        mark::so_far(standing, looking),
         said,
-        worse,
         bites,
         day.to_owned()
     )

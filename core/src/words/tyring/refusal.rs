@@ -6,7 +6,8 @@ use crate::quantity::{Length, decimal};
 use crate::tyring::Refusal;
 use crate::tyring::round::Line;
 
-/// Why it cannot be said. Nothing that was written down is changed by it.
+/// Why it cannot be said. Where something typed is refused, nothing that was written down is changed by it, and it says so;
+/// where the wheel stands in the way nothing was tried.
 #[must_use]
 pub fn refusal(refusal: &Refusal, style: Style) -> String {
     let size = |length: Length| style.size(length);
@@ -82,7 +83,22 @@ pub fn refusal(refusal: &Refusal, style: Style) -> String {
         Refusal::DishUnknown => "The dish is not known: no {draw} can be advised, for a dished wheel bears less. Measure it first.".to_owned(),
         Refusal::DishedBackwards => "The wheel is dished the other way than it was built: do not draw before the cause is found.".to_owned(),
     };
-    style.fill(&(said + " Nothing was changed."))
+    let of_the_wheel = matches!(
+        refusal,
+        Refusal::NotLooked
+            | Refusal::LooseFeet
+            | Refusal::ProudTongues
+            | Refusal::DishUnknown
+            | Refusal::DishedBackwards
+            | Refusal::FewJobs { .. }
+            | Refusal::NoStandOffs
+    );
+    let kept = if of_the_wheel {
+        ""
+    } else {
+        " Nothing was changed."
+    };
+    style.fill(&(said + kept))
 }
 
 /// Where a line runs, as it follows a verb.
@@ -189,27 +205,27 @@ mod tests {
         The tyre is no smaller round than the wheel but 3 mm larger: it draws nothing. Nothing was changed.
         The tyre is already 3 mm smaller than is wanted: it must be stretched or have iron let in, not cut. Nothing was changed.
         The joints are given as 4 mm cramped and 2 mm as they stand, and a cramp only closes them: read both again. Nothing was changed.
-        No stand-off was measured: put a feeler between shoulder and felloe at each spoke. Nothing was changed.
+        No stand-off was measured: put a feeler between shoulder and felloe at each spoke.
         The joints are 14 mm wide together and the draw is 12.7 mm: under it they cannot all close. Ease the rim together first, or take more draw. Nothing was changed.
         The wind was given as −1 m/s, and it may be from 0 to 20 m/s. Nothing was changed.
         The wind was given as no number m/s, and it may be from 0 to 20 m/s. Nothing was changed.
         The carry was given as 900 s, and it may be from 0 to 600 s. Nothing was changed.
         The firewood was given as 70 % water in all its weight, and over 60 % it hardly burns. Nothing was changed.
         The tyre would have to grow by 14.9 in 1000, and heat makes it grow by 11 at most: take less draw, or less clearance. Nothing was changed.
-        2 jobs with the round before, the piece cut and the round after are written down, and 3 are needed to learn from. Nothing was changed.
+        2 jobs with the round before, the piece cut and the round after are written down, and 3 are needed to learn from.
         In one job the weld would have taken −100 mm, and up to 60 mm is believed: look at its three numbers. Nothing was changed.
-        Look at every foot and every tongue first: with a loose foot or a proud tongue a wheel takes any draw as dish. Nothing was changed.
-        A foot is loose in the nave: no draw can be advised, for the wheel would take it as dish. Make the feet fast first. Nothing was changed.
-        A tongue stands proud of the sole: no draw can be advised, for the tyre would ride on it and dish the wheel. Cut it back first. Nothing was changed.
-        The dish is not known: no draw can be advised, for a dished wheel bears less. Measure it first. Nothing was changed.
-        The wheel is dished the other way than it was built: do not draw before the cause is found. Nothing was changed.
+        Look at every foot and every tongue first: with a loose foot or a proud tongue a wheel takes any draw as dish.
+        A foot is loose in the nave: no draw can be advised, for the wheel would take it as dish. Make the feet fast first.
+        A tongue stands proud of the sole: no draw can be advised, for the tyre would ride on it and dish the wheel. Cut it back first.
+        The dish is not known: no draw can be advised, for a dished wheel bears less. Measure it first.
+        The wheel is dished the other way than it was built: do not draw before the cause is found.
         ");
     }
 
     #[test]
     fn american_words_are_american() {
         let of = |it: Refusal| refusal(&it, american());
-        insta::assert_snapshot!(of(Refusal::ProudTongues), @"A tenon stands proud of the tread: no draft can be advised, for the tire would ride on it and dish the wheel. Cut it back first. Nothing was changed.");
+        insta::assert_snapshot!(of(Refusal::ProudTongues), @"A tenon stands proud of the tread: no draft can be advised, for the tire would ride on it and dish the wheel. Cut it back first.");
         insta::assert_snapshot!(of(Refusal::TyreLarger { by: millimetres(3.175) }), @"The tire is no smaller round than the wheel but 1/8 in larger: it draws nothing. Nothing was changed.");
     }
 }
