@@ -7,7 +7,7 @@ use leptos::prelude::{document, window};
 use leptos::task::spawn_local;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, Event, EventInit};
+use web_sys::{Element, Event, EventInit, HtmlElement};
 
 use crate::draft;
 use crate::markup::typed;
@@ -120,6 +120,18 @@ fn put(field: &Element, text: &str) {
                 drop(fold.set_attribute("open", ""));
             }
         }
+    }
+}
+
+/// Types something behind what stands in the first field within what matches, and leaves the focus there.
+pub fn type_on(css: &str, more: &str) {
+    let field = document()
+        .query_selector(&format!("{css} input"))
+        .ok()
+        .flatten();
+    if let Some(field) = field.and_then(|field| field.dyn_into::<HtmlElement>().ok()) {
+        enter(&field, &(text_in(&field) + more));
+        drop(field.focus());
     }
 }
 

@@ -336,6 +336,36 @@ async fn what_cannot_be_kept_is_said_and_nothing_is_written() {
     phone.close().await;
 }
 
+#[tokio::test]
+async fn runs_are_typed_by_keys_for_numbers_and_two_more() {
+    let device = Device::installed("only").await;
+    let phone = device.open().await;
+    phone.be_a_phone(360, 740).await;
+    on_the_sheet(&phone).await;
+    let keys = phone
+        .attribute("[data-field=wheel] input", "inputmode")
+        .await;
+    phone
+        .expect_same("keys of the wheel's round", json!(keys), json!("decimal"))
+        .await;
+    fill(&phone, "traveller", "628").await;
+    fill(&phone, "wheel", "6").await;
+    for (key, digits) in [
+        ("left-over", "471"),
+        ("next-run", "6"),
+        ("left-over", "473"),
+    ] {
+        phone.tap_key(key).await;
+        let typed = json!({ "text": digits });
+        phone.below("Input.insertText", typed).await;
+    }
+    let script = r#"return find("[data-field=wheel] input").value === "6 + 471; 6 + 473";"#;
+    phone.wait_for("two runs", script, json!([])).await;
+    phone.step("both are counted: six turns and the middle of what is left over");
+    phone.see_words("[data-sheet=lengths]", "4240 mm").await;
+    phone.close().await;
+}
+
 async fn cart_has_an_examination(phone: &Browser<'_>, cart: &str) {
     phone.open_question(cart, "near", "tyre-gap").await;
     phone

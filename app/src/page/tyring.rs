@@ -153,15 +153,17 @@ fn fields(bench: OnTheBench, style: Style, groups: &'static [field::Group]) -> V
     };
     let field = |field: Field| {
         sheet!(
-            "<label class=field data-field={}><span class=capital>{}</span><input type=text autocomplete=off autocapitalize=off maxlength=240 value={} on:input={}/></label>",
+            "<label class=field data-field={}><span class=capital>{}</span><input type=text inputmode={} autocomplete=off autocapitalize=off maxlength=240 value={} on:input={}/></label>{}",
             field.code(),
             field.label(style),
+            field.keys(style),
             text(field),
             heard(move |event| bench.typed.update(|typed| {
                 if let Some(text) = typed.get_mut(field as usize) {
                     *text = self::typed(&event);
                 }
-            }))
+            })),
+            field.has_runs().then(|| run_keys(field))
         )
     };
     let group = |group: &field::Group| {
@@ -185,6 +187,24 @@ fn fields(bench: OnTheBench, style: Style, groups: &'static [field::Group]) -> V
         )
     };
     groups.iter().map(group).collect()
+}
+
+/// What a telephone's keys for numbers do not have, and runs are written with.
+fn run_keys(field: Field) -> Piece {
+    let key = |code: &'static str, label: &'static str, more: &'static str| {
+        let css = format!("[data-field={}]", field.code());
+        sheet!(
+            "<button type=button class=key data-key={} on:click={}>{}</button>",
+            code,
+            tap(move || typing::type_on(&css, more)),
+            label
+        )
+    };
+    sheet!(
+        "<div class=choices>{}{}</div>",
+        key("left-over", "+ left over", " + "),
+        key("next-run", "; next run", "; ")
+    )
 }
 
 impl OnTheBench {

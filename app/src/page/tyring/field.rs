@@ -1,5 +1,6 @@
 //! The fields of the tyring sheet that are typed into, in the order in which they stand.
 
+use cartside_core::quantity::format::LengthStyle;
 use cartside_core::words::Style;
 
 use super::pick::Pick;
@@ -123,6 +124,26 @@ impl Field {
             Field::Charred => "charred",
             Field::Lying => "lying",
             Field::Months => "months",
+        }
+    }
+
+    /// Whether a round is typed, run by run.
+    pub fn has_runs(self) -> bool {
+        matches!(
+            self,
+            Field::Wheel | Field::Tyre | Field::Welded | Field::Lying
+        )
+    }
+
+    /// The keys a telephone shows: for numbers, unless inches want a slash, or a cold day a minus.
+    pub fn keys(self, style: Style) -> &'static str {
+        let words = matches!(
+            self,
+            Field::Other | Field::Warm | Field::Air | Field::Months
+        );
+        match style.length {
+            LengthStyle::Millimetres if !words => "decimal",
+            _ => "text",
         }
     }
 

@@ -144,7 +144,7 @@ impl<'a> Reader<'a> {
     fn with(&self, ran: Ran) -> Said<TakenWith> {
         let other = self.text(Field::Other).filter(|_| ran != Ran::Sole);
         let text = other.or(self.text(Field::Traveller)).unwrap_or(TAPE);
-        if text == TAPE {
+        if text.eq_ignore_ascii_case(TAPE) {
             return Ok(TakenWith::Tape(0, self.chosen.tape));
         }
         let usual = 1 + u16::from(other.is_some());
