@@ -1,7 +1,7 @@
 //! What every cut tells of: one examination of one vehicle, its wheels and what they come to.
 
 use super::super::style::Style;
-use super::super::{capital, list, place, term, visit, when};
+use super::super::{capital, list, place, standing, term, visit, when};
 use super::document::{Block, fact};
 use crate::daybook::{Day, Decision, Entry, EntryId, Kind, Says, VehicleView, Visit};
 use crate::diagnosis::{
@@ -30,6 +30,13 @@ impl Wheeled<'_> {
         standing
             .filter_map(|(_, said, _)| said.look_again.as_ref())
             .min()
+    }
+
+    /// What was found so far of a wheel that is not judged.
+    pub fn so_far(&self) -> Option<Block> {
+        let not_yet = self.standing == Standing::NotJudged;
+        let found = self.judgement.so_far().filter(|_| not_yet);
+        found.map(|found| Block::Text(standing::so_far(Some(found), true)))
     }
 }
 
@@ -167,6 +174,7 @@ impl<'v, 'a> Case<'v, 'a> {
         for it in &self.wheels {
             let at = capital(&place::wheel_at(it.position));
             blocks.push(Block::Standing(at, it.standing));
+            blocks.extend(it.so_far());
             if let Some(day) = it.look_again() {
                 let said = capital(&when::look_again(day, ""));
                 blocks.push(Block::Text(format!("{said}.")));

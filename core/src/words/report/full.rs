@@ -86,11 +86,16 @@ fn wheel(case: &Case, position: Position, detail: Detail) -> Vec<Block> {
 fn one(case: &Case, it: &Wheeled) -> Vec<Block> {
     let mut page = vec![
         Block::Facts(built(case, it)),
-        Block::Standing("Counts".to_owned(), it.standing),
-        Block::Standing("Proposed by the readings".to_owned(), it.proposed),
-        Block::Drawing(it.position),
-        Block::under("Findings"),
+        Block::Standing("Standing".to_owned(), it.standing),
     ];
+    page.extend(it.so_far());
+    if it.proposed != it.standing {
+        page.push(Block::Standing(
+            "Proposed by the readings".to_owned(),
+            it.proposed,
+        ));
+    }
+    page.extend([Block::Drawing(it.position), Block::under("Findings")]);
     if it.judgement.findings.is_empty() {
         page.push(Block::text("No limit is reached by what was looked at."));
     }

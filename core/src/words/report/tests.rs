@@ -245,6 +245,21 @@ fn passed_cart(uses: &[Use]) -> Book {
 }
 
 #[test]
+fn what_was_found_so_far_stands_below_not_judged() {
+    let mut cart = Writing::cart(&[Use::Goods]);
+    let loose = Answer::Play(Play::Loose);
+    cart.reads(Position::Near, Question::SpokeFoot, Place::Spoke(3), loose);
+    let book = cart.book();
+    for cut in [Cut::Owner, Cut::Full] {
+        let told = plain(&book, cut);
+        let said = "Near wheel: NOT JUDGED\nSo far: light work only.\nOff wheel: NOT JUDGED\n";
+        assert!(told.contains(said), "{told}");
+    }
+    let judged = plain(&passed_cart(&[Use::Goods]), Cut::Full);
+    assert!(!judged.contains("So far"), "{judged}");
+}
+
+#[test]
 fn faults_that_are_passed_over_carry_nobody_and_are_told() {
     let book = passed_cart(&[Use::People]);
     let card = plain(&book, Cut::ShowCard);
@@ -403,8 +418,7 @@ fn the_full_examination_tells_everything() {
     Dish as built: 36 mm
     Tyre thickness as new: 12 mm
     Described in entry: 7c9fa136
-    Counts: KEEP EMPTY
-    Proposed by the readings: KEEP EMPTY
+    Standing: KEEP EMPTY
 
     Findings
     No draw before this is put right: Feet are loose: a draw would lean the spokes, not seat them. The dish is not known.
@@ -472,8 +486,7 @@ fn the_full_examination_tells_everything() {
     Dish as built: 36 mm
     Tyre thickness as new: 12 mm
     Described in entry: d86e8112
-    Counts: NOT JUDGED
-    Proposed by the readings: NOT JUDGED
+    Standing: NOT JUDGED
 
     Findings
     No limit is reached by what was looked at.
