@@ -232,13 +232,7 @@ impl OnTheBench {
             for summary in list {
                 for (job, day, at) in summary.welded() {
                     let (vehicle, _) = titles(summary, self.shop);
-                    named.push(words::tyring::cut::job(
-                        job.lost(),
-                        &vehicle,
-                        at,
-                        &day,
-                        style,
-                    ));
+                    named.push(words::tyring::cut::job(&job, &vehicle, at, &day, style));
                     jobs.push(job);
                 }
             }

@@ -78,6 +78,12 @@ impl Job {
     pub fn lost(&self) -> Length {
         self.before.0 - self.after.0 - self.cut
     }
+
+    /// Whether its three numbers can be so; what is learnt leaves out a job of which they cannot.
+    #[must_use]
+    pub fn is_believed(&self) -> bool {
+        to_paper_mm(self.lost()).abs() <= BELIEVED && self.cut >= millimetres(0.0)
+    }
 }
 
 impl PrintedLoss {
@@ -105,9 +111,10 @@ impl WeldLoss {
     ///
     /// # Errors
     ///
-    /// [`Refusal::FewJobs`], or [`Refusal::OddJob`] for one whose numbers do not add up.
+    /// [`Refusal::FewJobs`], where those that are believed are too few.
     pub fn learnt(jobs: &[Job]) -> Result<WeldLoss, Refusal> {
-        let count = jobs.len();
+        let believed = jobs.iter().filter(|job| job.is_believed());
+        let count = believed.clone().count();
         if count < FEWEST_JOBS {
             return Err(Refusal::FewJobs {
                 given: count,
@@ -115,8 +122,8 @@ impl WeldLoss {
             });
         }
         let (mut sum, mut squares) = (0.0, 0.0);
-        for job in jobs {
-            let loss = lost(job)?;
+        for job in believed {
+            let loss = to_paper_mm(job.lost());
             sum += loss;
             squares += loss * loss;
         }
@@ -127,19 +134,6 @@ impl WeldLoss {
             least: millimetres(mean) - next,
             most: millimetres(mean) + next,
             jobs: Some(count),
-        })
-    }
-}
-
-/// What one job lost, in mm.
-fn lost(job: &Job) -> Result<f64, Refusal> {
-    let lost = to_paper_mm(job.lost());
-    if lost.abs() <= BELIEVED && job.cut >= millimetres(0.0) {
-        Ok(lost)
-    } else {
-        Err(Refusal::OddJob {
-            lost: millimetres(lost),
-            most: millimetres(BELIEVED),
         })
     }
 }

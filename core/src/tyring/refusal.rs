@@ -65,13 +65,6 @@ pub enum Refusal {
         /// How many there must be.
         fewest: usize,
     },
-    /// A job whose numbers do not add up.
-    OddJob {
-        /// What its weld would have lost.
-        lost: Length,
-        /// The most that is believed.
-        most: Length,
-    },
     /// Feet or tongues of the wheel were not looked at.
     NotLooked,
     /// A foot is loose in the nave.

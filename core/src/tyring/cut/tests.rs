@@ -38,7 +38,7 @@ fn a_shop_s_own_loss_is_learnt_from_its_jobs() {
 }
 
 #[test]
-fn jobs_that_do_not_add_up_teach_nothing() {
+fn a_job_that_does_not_add_up_is_left_out() {
     for few in [&[][..], &[job(20.0, 10.0); 2]] {
         assert!(matches!(
             WeldLoss::learnt(few),
@@ -52,10 +52,16 @@ fn jobs_that_do_not_add_up_teach_nothing() {
         job(20.0, -61.0),
     ] {
         let jobs = [job(20.0, 10.0), job(20.0, 11.0), odd];
-        assert!(matches!(
-            WeldLoss::learnt(&jobs),
-            Err(Refusal::OddJob { .. })
-        ));
+        assert!(!odd.is_believed() && jobs[0].is_believed());
+        let too_few = Refusal::FewJobs {
+            given: 2,
+            fewest: FEWEST_JOBS,
+        };
+        assert_eq!(WeldLoss::learnt(&jobs), Err(too_few));
+        let enough = [jobs[0], jobs[1], odd, job(20.0, 12.0)];
+        let learnt = WeldLoss::learnt(&enough).unwrap();
+        let without = WeldLoss::learnt(&[enough[0], enough[1], enough[3]]).unwrap();
+        assert_eq!(learnt, without);
     }
 }
 

@@ -165,7 +165,7 @@ fn until(case: &Case, it: &Wheeled) -> Vec<String> {
         .collect();
     if !missing.is_empty() {
         points.push(format!(
-            "not looked at yet, or not everywhere: {}",
+            "Not looked at yet, or not everywhere: {}",
             missing.join("; ")
         ));
     }

@@ -303,11 +303,11 @@ fn the_owners_page_is_in_plain_words() {
     The vehicle must not be loaded or used, beyond being walked empty to the shed, until these are put right and looked at again:
     - Gap under the tyre, between 3 and 4: 3 mm
     - Spoke loose at the foot, spoke 3: moves by hand
-    - not looked at yet, or not everywhere: what keeps the wheel on (there, the right part, secured); the ring of the tyre at four places; the gap of every joint; the rim end of every spoke; whether any spoke is broken; the dish; end play along the arm and shake at the rim; rot (pricked for at the tongues, the spokes' feet and the ground point); the nave and its bonds
+    - Not looked at yet, or not everywhere: what keeps the wheel on (there, the right part, secured); the ring of the tyre at four places; the gap of every joint; the rim end of every spoke; whether any spoke is broken; the dish; end play along the arm and shake at the rim; rot (pricked for at the tongues, the spokes' feet and the ground point); the nave and its bonds
 
     Off wheel
     The wheel must not be taken as sound, and the vehicle must neither be loaded nor carry people on the word of this page, until these are looked at:
-    - not looked at yet, or not everywhere: what keeps the wheel on (there, the right part, secured); the ring of the tyre at four places; the gap of every joint; the foot of every spoke; the rim end of every spoke; whether any spoke is broken; the gap under the tyre at four places; the dish; end play along the arm and shake at the rim; rot (pricked for at the tongues, the spokes' feet and the ground point); the nave and its bonds
+    - Not looked at yet, or not everywhere: what keeps the wheel on (there, the right part, secured); the ring of the tyre at four places; the gap of every joint; the foot of every spoke; the rim end of every spoke; whether any spoke is broken; the gap under the tyre at four places; the dish; end play along the arm and shake at the rim; rot (pricked for at the tongues, the spokes' feet and the ground point); the nave and its bonds
 
     To be done now
     --------------

@@ -4,7 +4,7 @@ use super::about;
 use crate::daybook::Day;
 use crate::quantity::Length;
 use crate::tyring::bar::{Printed, Rule};
-use crate::tyring::cut::{TakeOut, Way, WeldLoss};
+use crate::tyring::cut::{Job, TakeOut, Way, WeldLoss};
 use crate::wheel::Position;
 use crate::words::place::wheel_at;
 use crate::words::style::Style;
@@ -40,11 +40,17 @@ pub fn weld_loss(loss: &WeldLoss, style: Style) -> String {
     )
 }
 
-/// One job that the loss was learnt from: `9 mm: Hay cart, near wheel, 3 May 2025`.
+/// One job that the loss was learnt from: `9 mm: Hay cart, near wheel, 3 May 2025`; or that was left out, and why.
 #[must_use]
-pub fn job(lost: Length, vehicle: &str, at: Position, day: &str, style: Style) -> String {
+pub fn job(job: &Job, vehicle: &str, at: Position, day: &str, style: Style) -> String {
     let day = Day::read(day).map_or_else(String::new, |day| on(&day));
-    format!("{}: {vehicle}, {}, {day}", about(lost, style), wheel_at(at))
+    let out = if job.is_believed() {
+        ""
+    } else {
+        "; left out, for no weld takes that: look at its three numbers"
+    };
+    let lost = about(job.lost(), style);
+    format!("{lost}: {vehicle}, {}, {day}{out}", wheel_at(at))
 }
 
 /// The bar for a new tyre, before what its weld takes.
@@ -90,7 +96,7 @@ mod tests {
     use crate::quantity::circumference::{Circumference, Draw};
     use crate::quantity::length::millimetres;
     use crate::tyring::bar::PRINTED;
-    use crate::tyring::cut::{WeldLoss, to_take_out};
+    use crate::tyring::cut::{Job, WeldLoss, to_take_out};
     use crate::wheel::Position;
     use crate::words::sample::{inches, style};
 
@@ -134,8 +140,17 @@ mod tests {
 
     #[test]
     fn a_job_is_named_by_vehicle_wheel_and_day() {
-        let lost = millimetres(9.25);
-        insta::assert_snapshot!(job(lost, "Hay cart", Position::Near, "2025-05-03", style()), @"9.5 mm: Hay cart, near wheel, 3 May 2025");
+        let of = |after| {
+            let round = |mm| Circumference(millimetres(mm));
+            let one = Job {
+                before: round(4240.0),
+                cut: millimetres(20.0),
+                after: round(after),
+            };
+            job(&one, "Hay cart", Position::Near, "2025-05-03", style())
+        };
+        insta::assert_snapshot!(of(4210.75), @"9.5 mm: Hay cart, near wheel, 3 May 2025");
+        insta::assert_snapshot!(of(4120.0), @"100 mm: Hay cart, near wheel, 3 May 2025; left out, for no weld takes that: look at its three numbers");
     }
 
     #[test]

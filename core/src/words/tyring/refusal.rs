@@ -72,11 +72,6 @@ pub fn refusal(refusal: &Refusal, style: Style) -> String {
         Refusal::FewJobs { given, fewest } => format!(
             "{given} jobs with the round before, the piece cut and the round after are written down, and {fewest} are needed to learn from."
         ),
-        Refusal::OddJob { lost, most } => format!(
-            "In one job the weld would have taken {}, and up to {} is believed: look at its three numbers.",
-            size(*lost),
-            size(*most)
-        ),
         Refusal::NotLooked => "Look at every {foot} and every {tongue} first: with a loose {foot} or a proud {tongue} a wheel takes any {draw} as dish.".to_owned(),
         Refusal::LooseFeet => "A {foot} is loose in the {nave}: no {draw} can be advised, for the wheel would take it as dish. Make the {feet} fast first.".to_owned(),
         Refusal::ProudTongues => "A {tongue} stands proud of the {sole}: no {draw} can be advised, for the {tyre} would ride on it and dish the wheel. Cut it back first.".to_owned(),
@@ -179,10 +174,6 @@ mod tests {
                 given: 2,
                 fewest: 3,
             },
-            Refusal::OddJob {
-                lost: mm(-100.0),
-                most: mm(60.0),
-            },
             Refusal::NotLooked,
             Refusal::LooseFeet,
             Refusal::ProudTongues,
@@ -213,7 +204,6 @@ mod tests {
         The firewood was given as 70 % water in all its weight, and over 60 % it hardly burns. Nothing was changed.
         The tyre would have to grow by 14.9 in 1000, and heat makes it grow by 11 at most: take less draw, or less clearance. Nothing was changed.
         2 jobs with the round before, the piece cut and the round after are written down, and 3 are needed to learn from.
-        In one job the weld would have taken −100 mm, and up to 60 mm is believed: look at its three numbers. Nothing was changed.
         Look at every foot and every tongue first: with a loose foot or a proud tongue a wheel takes any draw as dish.
         A foot is loose in the nave: no draw can be advised, for the wheel would take it as dish. Make the feet fast first.
         A tongue stands proud of the sole: no draw can be advised, for the tyre would ride on it and dish the wheel. Cut it back first.
