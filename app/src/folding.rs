@@ -1,5 +1,6 @@
 //! Text as it is searched: without capitals and accents, so that who types in a barn need not hit them.
 
+use cartside_core::words::within;
 use js_sys::JsString;
 
 /// Letters that are no other letter with an accent.
@@ -33,7 +34,9 @@ fn plain(apart: &str) -> String {
 
 /// Whether a folded text holds every word of another, wherever they stand.
 pub fn holds(text: &str, sought: &str) -> bool {
-    sought.split_whitespace().all(|word| text.contains(word))
+    sought
+        .split_whitespace()
+        .all(|word| within::find(text, word).is_some())
 }
 
 #[cfg(test)]

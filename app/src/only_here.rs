@@ -5,6 +5,7 @@
 
 use cartside_core::daybook::Says;
 use cartside_core::paper::line;
+use cartside_core::words::within;
 
 use crate::carrying::{LAST, REACHED};
 use crate::clock;
@@ -77,10 +78,10 @@ async fn since(store: &Store, reached: u64, device: &str) -> Step<(usize, usize)
     while let Some(from) = next {
         let chunk = store.all_lines(from, CHUNK).await.map_err(sentence)?;
         // Looking for the words first spares reading every line.
-        let own = |text: &&String| names.iter().any(|name| text.contains(name.as_str()));
+        let own = |text: &&String| names.iter().any(|name| within::find(text, name).is_some());
         for text in chunk.lines.iter().map(|(_, text)| text).filter(own) {
             entries += 1;
-            if text.contains("\"picture\"")
+            if within::find(text, "\"picture\"").is_some()
                 && let Ok(entry) = line::read(text)
                 && let Says::Picture(picture) = entry.says
             {

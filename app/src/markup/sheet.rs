@@ -185,14 +185,14 @@ impl Filling {
                 }
                 _ => return,
             }
-        } else if text.contains("{}") {
-            let mut parts = text.split("{}");
+        } else if text.contains('{') {
+            let mut parts = text.split('{');
             let mut whole = parts.next().unwrap_or_default().to_owned();
             for part in parts {
                 if let Some(Hole::Text(words)) = self.holes.next() {
                     whole.push_str(&words);
                 }
-                whole.push_str(part);
+                whole.push_str(part.strip_prefix('}').unwrap_or(part));
             }
             said = whole.into();
         }

@@ -3,7 +3,7 @@
 
 use cartside_core::daybook::{EntryId, Visit};
 use cartside_core::survey::{Stage, Use};
-use cartside_core::words;
+use cartside_core::words::{self, within};
 use leptos::prelude::*;
 
 use crate::component::choice::choice;
@@ -74,11 +74,9 @@ fn holds(uses: &str, it: Use) -> bool {
 
 /// Adds a use, or takes it away.
 fn toggle(uses: &mut String, it: Use) {
-    if holds(uses, it) {
-        *uses = uses.replace(&format!("{} ", it.code()), "");
-    } else {
-        uses.push_str(it.code());
-        uses.push(' ');
+    let code = format!("{} ", it.code());
+    if !(holds(uses, it) && within::take_out(uses, &code)) {
+        uses.push_str(&code);
     }
 }
 

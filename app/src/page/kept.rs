@@ -3,6 +3,7 @@
 use cartside_core::daybook::Says;
 use cartside_core::paper::line;
 use cartside_core::paper::summary::Summary;
+use cartside_core::words::within;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -136,7 +137,7 @@ async fn measured(shop: Workshop) -> Step<Vec<Share>> {
         for id in shop.ids_of(vehicle.vehicle) {
             for text in store.vehicle_lines(&id.hex()).await.map_err(sentence)? {
                 lines += text.len() as u64;
-                if text.contains("\"picture\"")
+                if within::find(&text, "\"picture\"").is_some()
                     && let Ok(entry) = line::read(&text)
                     && let Says::Picture(picture) = entry.says
                     && here.binary_search(&picture.digest.hex()).is_ok()

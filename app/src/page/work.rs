@@ -146,7 +146,7 @@ fn places(looking: &Looking, style: Style) -> Vec<Piece> {
 fn sorts(writing: Writing, style: Style, ways: &[InTheWay]) -> Piece {
     let chosen = writing.did.get();
     let mut keys: Vec<Piece> = Vec::new();
-    let draws = chosen.contains(Work::Contracted.code());
+    let draws = chosen.split(' ').any(|it| it == Work::Contracted.code());
     for work in Work::ALL {
         let code = format!("{} ", work.code());
         keys.push(choice(
@@ -155,9 +155,10 @@ fn sorts(writing: Writing, style: Style, ways: &[InTheWay]) -> Piece {
             words::outcome::work(*work, style).into(),
             tap(move || {
                 // No code of a sort ends with that of another.
-                writing.did.update(|did| match did.find(&code) {
-                    Some(_) => *did = did.replace(&code, ""),
-                    None => did.push_str(&code),
+                writing.did.update(|did| {
+                    if !words::within::take_out(did, &code) {
+                        did.push_str(&code);
+                    }
                 });
             }),
         ));

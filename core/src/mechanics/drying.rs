@@ -6,6 +6,8 @@
 //! middle of a sawn felloe falls away from the tyre, and the shoulders of the spokes stand off. In a rim whose joints
 //! are open nothing holds the felloes out, and the tyre slackens by all that the wheel loses across, until they shut.
 
+use std::f64::consts::FRAC_PI_2;
+
 use super::assumed::{Assumption, Corner};
 use super::build::Build;
 use super::moved::{Damp, Lost};
@@ -14,6 +16,7 @@ use super::stiffness::{half_felloe, mm};
 use crate::material::MoistureContent;
 use crate::quantity::circumference::Diameter;
 use crate::quantity::length::millimetres;
+use crate::quantity::sine::sine;
 use crate::quantity::{Band, End, Length};
 use crate::wheel::Rim;
 
@@ -93,11 +96,13 @@ fn explained(build: &Build, slack: Slack, lost: &Lost) -> f64 {
     match slack {
         Slack::TyreShut => mm(round(radius * lost.along)),
         Slack::TyreOpen => mm(round(lost.on_spokes())),
-        Slack::UnderFelloe if sawn && half < 1.6 => lost.across * radius * (1.0 - half.cos()),
+        Slack::UnderFelloe if sawn && half < 1.6 => {
+            lost.across * radius * (1.0 - sine(FRAC_PI_2 - half))
+        }
         Slack::UnderFelloe => 0.0,
         Slack::Joint => 2.0 * half * radius * lost.along,
         Slack::Belly if sawn => {
-            (lost.depth * (2.0 * half).sin()).max(0.0) + 2.0 * half * radius * lost.along
+            (lost.depth * sine(2.0 * half)).max(0.0) + 2.0 * half * radius * lost.along
         }
         Slack::Belly => 2.0 * half * lost.depth,
         Slack::StandOff => lost.on_spokes() - radius * lost.along,

@@ -9,6 +9,7 @@ use super::build::{Build, Feet};
 use crate::material::MoistureContent;
 use crate::material::timber::{drier_is_stronger, hankinson, sin_squared};
 use crate::quantity::force::in_megapascals;
+use crate::quantity::sine::sine;
 use crate::quantity::{Band, Length};
 use crate::wheel::Rim;
 
@@ -99,7 +100,7 @@ pub(super) fn short_grain(build: &Build) -> f64 {
         Rim::Bent => 0.0,
         Rim::Sawn => {
             let half = half_felloe(build);
-            0.5 - (2.0 * half).sin() / (4.0 * half)
+            0.5 - sine(2.0 * half) / (4.0 * half)
         }
     }
 }

@@ -78,8 +78,8 @@ pub fn write(entry: &Unwritten, hand: &Hand) -> Result<String, LineRefusal> {
         n: hand.n,
         replaces: entry.replaces.iter().map(Digest::hex).collect(),
     };
-    let line =
-        serde_json::to_string(&paper).map_err(|error| LineRefusal::NotJson(error.to_string()))?;
+    // Nothing here can fail to be written; the sentences of the library's errors would weigh on the download.
+    let line = serde_json::to_string(&paper).map_err(|_| LineRefusal::Unreadable)?;
     match read(&line)?.says {
         Says::Unread => Err(LineRefusal::Unreadable),
         _ => Ok(line),

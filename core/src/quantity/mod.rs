@@ -53,6 +53,7 @@
 //! ```
 
 pub mod refusal;
+pub mod sine;
 pub mod length;
 pub mod range;
 pub mod spelling;

@@ -1,6 +1,7 @@
 //! What an answer is called, alone and together with its question.
 
 use super::style::Style;
+use super::unmarked;
 use crate::quantity::length::millimetres;
 use crate::quantity::{Length, Measured, Percent, decimal};
 use crate::survey::{Answer, Crack, Play, Question, Ring};
@@ -39,7 +40,7 @@ fn with_doubt(measured: Measured, length: &dyn Fn(Length) -> String) -> String {
         value
     } else {
         let doubt = length(measured.doubt());
-        format!("{value} ± {}", doubt.trim_start_matches("≈ "))
+        format!("{value} ± {}", unmarked(&doubt))
     }
 }
 

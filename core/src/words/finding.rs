@@ -1,10 +1,10 @@
 //! One finding: what, where, how much, by which limit, and what was not looked at.
 
 use super::answer::{bad, share};
-use super::capital;
 use super::limit::{cracked, felt, limit, number, sounds};
 use super::place::places;
 use super::style::Style;
+use super::{capital, unmarked};
 use crate::diagnosis::{Finding, Measure, Test};
 use crate::quantity::Length;
 use crate::quantity::length::to_paper_mm;
@@ -156,7 +156,7 @@ fn how_much(finding: &Finding, wheel: &Wheel, style: Style) -> String {
         },
         Measure::Ease(length) => format!(
             "ease the joints by at least {} in all",
-            style.size(length).trim_start_matches("≈ ")
+            unmarked(&style.size(length))
         ),
         Measure::Share(percent) if many => format!("up to {}", share(percent)),
         Measure::Share(percent) => share(percent),

@@ -1,6 +1,7 @@
 //! Words of the trade, each explained in one plain line.
 
 use super::style::Style;
+use super::within;
 
 /// Each word with its line; words that differ from country to country stand by their name.
 const LINES: [(&str, &str); 56] = [
@@ -186,18 +187,27 @@ pub fn explain(word: &str, style: Style) -> Option<String> {
 #[must_use]
 pub fn terms_in(text: &str, style: Style) -> Vec<Term> {
     let text = text.to_ascii_lowercase();
-    let held = |word: &str| {
-        let word = style.fill(word).to_ascii_lowercase();
-        text.match_indices(&word).any(|(at, _)| {
-            let before = text.get(..at).and_then(|before| before.chars().next_back());
-            let after = text.get(at + word.len()..).unwrap_or_default();
-            let after = after.strip_prefix('s').unwrap_or(after).chars().next();
-            let ends = |letter: Option<char>| letter.is_none_or(|letter| !letter.is_alphabetic());
-            ends(before) && ends(after)
-        })
-    };
+    let held = |word: &str| stands_alone(&text, &style.fill(word).to_ascii_lowercase());
     let lines = LINES.into_iter().filter(|(word, _)| held(word));
     lines.map(|(word, line)| term(word, line, style)).collect()
+}
+
+/// Whether a word stands somewhere in a text with no letter beside it, alone or as several.
+fn stands_alone(text: &str, word: &str) -> bool {
+    let (mut before, mut rest) = (None, text);
+    while let Some(at) = within::find(rest, word) {
+        let (passed, after) = rest.split_at(at);
+        let before_it = passed.as_bytes().last().copied().or(before);
+        rest = after.get(word.len()..).unwrap_or_default();
+        before = word.as_bytes().last().copied();
+        let after = rest.strip_prefix('s').unwrap_or(rest).as_bytes().first();
+        // Sentences here hold letters of ASCII; the table of all others weighs more than a page of code.
+        let ends = |letter: Option<u8>| letter.is_none_or(|letter| !letter.is_ascii_alphabetic());
+        if ends(before_it) && ends(after.copied()) {
+            return true;
+        }
+    }
+    false
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use super::style::Style;
 use super::timber::moisture;
 use super::tyring::hot;
+use super::unmarked;
 use crate::mechanics::{After, Assumption, Cooled, FitRefusal, Fitting, Gives, Sheet};
 use crate::quantity::force::in_newtons;
 use crate::quantity::length::{millimetres, to_paper_mm};
@@ -289,7 +290,7 @@ pub(super) fn band(force: &Band<Force>) -> String {
 /// A length that is reckoned and not measured: no finer than half a millimetre, and never marked as inexact.
 pub(super) fn rough(length: Length, style: Style) -> String {
     let said = style.size(halves(length));
-    said.trim_start_matches("≈ ").to_owned()
+    unmarked(&said).to_owned()
 }
 
 /// A length no finer than half a millimetre.

@@ -132,7 +132,10 @@ pub fn moisture((low, high): (Percent, Percent)) -> String {
     let high = share(high);
     match share(low) {
         low if low == high => format!("moisture {high}"),
-        low => format!("moisture {} to {high}", low.trim_end_matches(" %")),
+        low => format!(
+            "moisture {} to {high}",
+            low.strip_suffix(" %").unwrap_or(&low)
+        ),
     }
 }
 

@@ -2,6 +2,7 @@
 //! with data. Trade words come from the one table in [`terms`], lengths are written as the
 //! [`Style`] asks; nothing here decides anything.
 
+pub mod within;
 pub mod style;
 pub mod terms;
 pub mod term;
@@ -58,6 +59,11 @@ pub fn capital(text: &str) -> String {
         first.make_ascii_uppercase();
     }
     text
+}
+
+/// A length as it is said, without the mark that it is inexact.
+fn unmarked(said: &str) -> &str {
+    said.strip_prefix("≈ ").unwrap_or(said)
 }
 
 /// The words as a list: `a, b and c`.

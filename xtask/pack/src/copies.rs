@@ -65,8 +65,8 @@ impl Copies {
         }
     }
 
-    /// Looks up what is expected after this stream.
-    pub(crate) fn expect(&mut self, stream: &[u8], kind: Kind, reckoned: Option<u8>) {
+    /// Looks up what is expected after this stream. An address has come a way that says how far it is to be trusted.
+    pub(crate) fn expect(&mut self, stream: &[u8], kind: Kind, reckoned: Option<u8>, way: u8) {
         for n in 0..2 {
             let place = self.places[n];
             self.expected[n] = stream.get(place).copied().filter(|_| self.lengths[n] > 0);
@@ -82,12 +82,13 @@ impl Copies {
             self.trust[2] = self.hits & 15 | class << 4;
         }
         self.expected[3] = reckoned;
-        let class = match kind {
-            Kind::Set => 8,
-            Kind::Load => 16,
-            _ => 24,
+        let lately = self.reckoned[kind as usize];
+        self.trust[3] = match kind {
+            Kind::Int32 => 32 | way << 2 | lately & 3,
+            Kind::Set => 8 | lately & 7,
+            Kind::Load => 16 | lately & 7,
+            _ => 24 | lately & 7,
         };
-        self.trust[3] = self.reckoned[kind as usize] & 7 | class;
     }
 
     fn in_twin(&self, stream: &[u8]) -> Option<u8> {

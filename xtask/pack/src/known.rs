@@ -14,6 +14,14 @@ const DEEPEST: usize = 1024;
 /// Stands for no local.
 const NONE: u8 = 255;
 
+/// No text is as long as this.
+const LONGEST: u32 = 1 << 12;
+
+/// Whether a number is where data lies: above the stack, which is as large as Rust makes it.
+fn is_address(number: u32) -> bool {
+    number >> 20 == 1
+}
+
 /// Mixes a number into a hash.
 pub(crate) fn mix(hash: u32, number: u32) -> u32 {
     (hash ^ number.wrapping_mul(0x85eb_ca6b))
@@ -78,6 +86,11 @@ pub(crate) struct Known {
     pub(crate) moved: [u32; 2],
     /// The last two operands of each kind.
     pub(crate) last: [[u32; 2]; Kind::COUNT],
+    /// What came of the number that is being read, and how many bits that is.
+    pub(crate) so_far: (u32, u32),
+    /// Where what an address last led to ends, or begins while its length is not known: what is said next often follows
+    /// it in memory. 0 before the first.
+    beyond: u32,
 }
 
 impl Known {
@@ -102,6 +115,8 @@ impl Known {
             offsets: [0; 256],
             moved: [0; 2],
             last: [[0; 2]; Kind::COUNT],
+            so_far: (0, 0),
+            beyond: 0,
         }
     }
 
@@ -110,13 +125,15 @@ impl Known {
         self.stack.get(place).copied().unwrap_or_default()
     }
 
-    /// The one byte that can be reckoned to come: a local not used yet, or an offset as far on as the last one moved.
+    /// The one byte that can be reckoned to come: a local not used yet, an offset as far on as the last one moved, or
+    /// the address behind the last one.
     pub(crate) fn reckoned(&self, kind: Kind, part: u32) -> Option<u8> {
         let (address, moved) = match kind {
             Kind::Set if part == 0 => {
                 let unused = self.unused[usize::from(self.value(0).ty)];
                 return (unused != NONE).then_some(unused);
             }
+            Kind::Int32 if self.beyond > 0 => return Some(self.of_address()),
             Kind::Load if part == 0 => (self.value(0), self.moved[1]),
             Kind::Store if part == 0 => (self.value(1), self.moved[0]),
             _ => return None,
@@ -124,6 +141,20 @@ impl Known {
         let before = self.offsets[address.full as usize & 255];
         let next = before.wrapping_add(moved).wrapping_sub(1);
         (before > 0 && next < 128).then_some(next as u8)
+    }
+
+    /// The byte of the address beyond that stands where the number being read has got to.
+    fn of_address(&self) -> u8 {
+        let rest = self.beyond >> self.so_far.1;
+        let goes_on = rest > 63;
+        (rest & 127) as u8 | u8::from(goes_on) << 7
+    }
+
+    /// In which byte of an address this is, and whether those before it were as reckoned.
+    pub(crate) fn way_to_address(&self) -> u8 {
+        let (number, bits) = self.so_far;
+        let right = self.beyond & ((1 << bits) - 1) == number;
+        (bits / 7).min(3) as u8 * 2 | u8::from(right)
     }
 
     /// One byte of data came.
@@ -139,6 +170,13 @@ impl Known {
     pub(crate) fn told(&mut self, kind: Kind, number: u32) {
         self.own = mix(self.own, number.wrapping_add(1));
         let last = &mut self.last[kind as usize];
+        if kind == Kind::Int32 {
+            if is_address(number) {
+                self.beyond = number;
+            } else if is_address(last[0]) && number < LONGEST {
+                self.beyond = last[0] + number;
+            }
+        }
         *last = [number, last[0]];
     }
 

@@ -58,7 +58,10 @@ impl<C: Coder> Guesser<C> {
     pub(crate) fn byte(&mut self, byte: Option<u8>, known: &mut Known, at: At) -> Result<u8> {
         let tree = at.tree();
         let reckoned = known.reckoned(at.kind, at.part);
-        known.copies.expect(&known.stream, at.kind, reckoned);
+        let way_to = known.way_to_address();
+        known
+            .copies
+            .expect(&known.stream, at.kind, reckoned, way_to);
         known.tell(at.kind, tree, at.part, &mut self.guess);
         let ways = &self.trees.ways[tree << 8..][..256];
         let way = |byte: u8| ways[usize::from(byte ^ at.change)];
@@ -183,6 +186,7 @@ impl<W: Way> Walk<W> {
     fn number(&mut self, kind: Kind) -> Result<u32> {
         let (mut number, mut shift, mut part) = (0_u32, 0, 0);
         loop {
+            self.known.so_far = (number, shift.min(28));
             let byte = self.byte(kind, 0, part)?;
             number |= u32::from(byte & 127).checked_shl(shift).unwrap_or(0);
             part = mix(part, u32::from(byte) + 1) | 1;

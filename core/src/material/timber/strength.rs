@@ -1,11 +1,12 @@
 //! What timber bears at an angle to its grain, and how much less when it is wet.
 
 use crate::material::moisture::MoistureContent;
+use crate::quantity::sine::sine;
 
 /// The square of the sine of an angle in radians.
 #[must_use]
 pub fn sin_squared(angle: f64) -> f64 {
-    let sine = angle.sin();
+    let sine = sine(angle);
     sine * sine
 }
 

@@ -232,6 +232,12 @@ fn visit(fields: &mut Fields) -> Result<Option<Visit>, LineRefusal> {
     }))
 }
 
+/// Numbers as JSON lists them.
+fn listed(numbers: &[u64]) -> String {
+    let numbers: Vec<String> = numbers.iter().map(u64::to_string).collect();
+    format!("[{}]", numbers.join(", "))
+}
+
 fn wheel(fields: &mut Fields) -> Result<Option<Wheel>, LineRefusal> {
     let given = fields.wholes("felloes")?;
     let carried = given
@@ -240,7 +246,7 @@ fn wheel(fields: &mut Fields) -> Result<Option<Wheel>, LineRefusal> {
         .collect();
     let felloes = Felloes::new(carried).map_err(|_| LineRefusal::Wrong {
         field: "felloes",
-        given: format!("{given:?}"),
+        given: listed(&given),
         allowed: "1 to 32 felloes that carry 3 to 64 spokes, each at least one",
     })?;
     let (rim, rim_known) = coded(fields.maybe_text("rim")?, Rim::from_code);

@@ -11,6 +11,7 @@ pub mod told;
 pub use refusal::refusal;
 
 use super::style::Style;
+use super::unmarked;
 use crate::quantity::format::LengthStyle;
 use crate::quantity::length::{millimetres, to_paper_mm};
 use crate::quantity::temperature::in_celsius;
@@ -22,7 +23,7 @@ pub(in crate::words) fn about(length: Length, style: Style) -> String {
         LengthStyle::Millimetres => millimetres((to_paper_mm(length) * 2.0).round() / 2.0),
         LengthStyle::Inches(_) => length,
     };
-    style.size(near).trim_start_matches("≈ ").to_owned()
+    unmarked(&style.size(near)).to_owned()
 }
 
 /// A temperature of hot iron, no finer than ten degrees.
