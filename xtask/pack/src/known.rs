@@ -154,7 +154,7 @@ impl Known {
     pub(crate) fn way_to_address(&self) -> u8 {
         let (number, bits) = self.so_far;
         let right = self.beyond & ((1 << bits) - 1) == number;
-        (bits / 7).min(3) as u8 * 2 | u8::from(right)
+        (bits / 7).min(3) as u8 * 2 + u8::from(right)
     }
 
     /// One byte of data came.
