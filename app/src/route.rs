@@ -48,6 +48,8 @@ pub enum Route {
     Picture(EntryId, Digest),
     /// The report of a vehicle in one of its cuts.
     Report(EntryId, Cut),
+    /// The full report of one examination, the latest or an earlier one.
+    Earlier(EntryId, EntryId),
     /// A report as it was handed over.
     Told(EntryId, EntryId),
     /// Carry the book out as a file, or the vehicle that is named.
@@ -100,6 +102,7 @@ impl Route {
             Route::Part(id, part) => format!("#/vehicle/{id}/part/{}", part.code()),
             Route::Picture(id, picture) => format!("#/vehicle/{id}/picture/{picture}"),
             Route::Report(id, cut) => format!("#/vehicle/{id}/report/{}", cut.code()),
+            Route::Earlier(id, visit) => format!("#/vehicle/{id}/report/of/{visit}"),
             Route::Told(id, entry) => format!("#/vehicle/{id}/report/told/{entry}"),
             Route::CarryOut(None) => "#/carry-out".to_owned(),
             Route::CarryOut(Some(id)) => format!("#/carry-out/{id}"),
@@ -168,6 +171,7 @@ impl Route {
             }
             ["picture", picture] => Route::Picture(id, Digest::from_hex(picture)?),
             ["report", cut] => Route::Report(id, Cut::from_code(cut)?),
+            ["report", "of", visit] => Route::Earlier(id, Digest::from_hex(visit)?),
             ["report", "told", entry] => Route::Told(id, Digest::from_hex(entry)?),
             ["part", part @ ..] => Route::Part(id, Part::from_code(&part.join("/"))?),
             _ => return None,

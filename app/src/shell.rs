@@ -125,6 +125,7 @@ fn page(route: Route) -> Piece {
         Route::Part(id, of) => in_hand(id, move || part::page(id, of)),
         Route::Picture(id, picture) => in_hand(id, move || picture::page(id, picture)),
         Route::Report(id, cut) => in_hand(id, move || report::page(id, cut)),
+        Route::Earlier(id, visit) => in_hand(id, move || report::earlier(id, visit)),
         Route::Told(id, entry) => in_hand(id, move || report::told(id, entry)),
         Route::CarryOut(vehicle) => carry_out::page(vehicle),
         Route::BringIn => bring_in::page(),

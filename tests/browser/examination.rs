@@ -67,6 +67,40 @@ async fn change_the_stage(phone: &Browser<'_>, cart: &str) {
 }
 
 #[tokio::test]
+async fn an_earlier_examination_is_opened_again() {
+    let device = Device::installed("only").await;
+    let phone = device.open().await;
+    let cart = phone.begin_a_cart().await;
+    phone.step("one with a gap of 3 mm, the next with none");
+    phone.open_question(&cart, "near", "tyre-gap").await;
+    phone.answer("between-1", "3", "tyre gap 3 mm").await;
+    phone.open_vehicle(&cart).await;
+    phone.tap_key("begin-examination").await;
+    phone.see_page("examination").await;
+    phone.open_question(&cart, "near", "tyre-gap").await;
+    phone.answer("between-1", "0", "tyre gap 0 mm").await;
+    let gaps = "[data-page] .paper table tr";
+    phone.step("the latest tells of none");
+    phone.open_vehicle(&cart).await;
+    phone.see_so_many(2, "[data-visit]").await;
+    phone.tap("li:first-child > [data-visit]").await;
+    phone.see_page("earlier").await;
+    phone.see_words("main", "Every reading").await;
+    phone.see_no("[data-earlier]").await;
+    let told = phone.sees_words(gaps, "3 mm").await;
+    phone.expect(!told, "nothing of the gap before").await;
+    phone.step("the one before tells of it, and by which limits");
+    phone.open_vehicle(&cart).await;
+    phone.tap("li:last-child > [data-visit]").await;
+    phone.see_page("earlier").await;
+    phone
+        .see_words("[data-earlier]", "by the limits of today")
+        .await;
+    phone.see_words(gaps, "3 mm").await;
+    phone.close().await;
+}
+
+#[tokio::test]
 async fn the_first_look_sets_a_provisional_standing_and_bars_lifting() {
     let device = Device::installed("only").await;
     let phone = device.open().await;

@@ -265,6 +265,9 @@ return both.every(Boolean) && both;"#;
             phone.open_report(vehicle, cut).await;
             self.here("report", cut).await;
         }
+        phone.go(cart).await;
+        phone.tap("[data-visit]").await;
+        self.here("earlier", "").await;
         phone.open_report(vehicle, "owner").await;
         phone.hand_over("Mrs Bell, Mill Farm").await;
         phone.open_handed_over().await;

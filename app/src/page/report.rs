@@ -1,4 +1,4 @@
-//! The report of the latest examination in one of its cuts, as it is printed; and the handing over of it.
+//! The report of an examination, the latest in one of its cuts, as it is printed; and the handing over of it.
 
 mod hand_over;
 mod paper;
@@ -51,21 +51,46 @@ fn keys(id: EntryId, cut: Cut, album: Album) -> Piece {
 }
 
 fn shown(shop: Workshop, id: EntryId, cut: Cut, album: Album) -> Piece {
+    made(shop, None, cut, album).unwrap_or_else(|| sheet!(
+        "<h1>Report</h1><p class=warning>No examination of this vehicle has been begun, so there is nothing to report.</p>{}",
+        begin_key(id, "key key-main")
+    ))
+}
+
+/// The report of this examination, or of the latest; `None` if there is none.
+fn made(shop: Workshop, visit: Option<EntryId>, cut: Cut, album: Album) -> Option<Piece> {
     let Some(opened) = shop.opened.get() else {
-        return nothing();
+        return Some(nothing());
     };
     let view = opened.book.view();
     let vehicle = view.vehicle(opened.vehicle);
-    let latest = vehicle.visits().last().copied();
-    let made =
-        latest.and_then(|visit| report(cut, &vehicle, visit.id, &shop.limits(), shop.style()));
-    match made {
-        Some(document) => paper::paper(shop, &vehicle, &view.erased(), document, album),
-        None => sheet!(
-            "<h1>Report</h1><p class=warning>No examination of this vehicle has been begun, so there is nothing to report.</p>{}",
-            begin_key(id, "key key-main")
-        ),
-    }
+    let latest = vehicle.visits().last()?.id;
+    let visit = visit.unwrap_or(latest);
+    let document = report(cut, &vehicle, visit, &shop.limits(), shop.style())?;
+    Some(sheet!(
+        "{}{}",
+        (visit != latest).then(|| sheet!("<p class=warning data-earlier>{}</p>", EARLIER)),
+        paper::paper(shop, &vehicle, &view.erased(), document, album)
+    ))
+}
+
+const EARLIER: &str = "An earlier examination, worked out today from what was written then and corrected since: by the limits of \
+    today, on the wheels as they are described today. A report that was handed over then is kept as it was, below the report.";
+
+/// The full report of one examination.
+pub fn earlier(id: EntryId, visit: EntryId) -> Piece {
+    let shop = workshop();
+    let album = Album::new(shop);
+    sheet!(
+        "<main class=page data-page=earlier><nav class=\"stack unprinted\">{}<a class=\"key key-plain\" href={}>To the vehicle</a></nav>{}</main>",
+        live(move || printing::print_key(album.fetching())),
+        Route::Vehicle(id).href(),
+        live(move || {
+            made(shop, Some(visit), Cut::Full, album).unwrap_or_else(|| sheet!(
+            "<h1>Report</h1><p class=warning>This examination is not in the book on this device, or it is struck out.</p>"
+        ))
+        })
+    )
 }
 
 /// A report as it was handed over, from its kept text.

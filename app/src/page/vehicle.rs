@@ -123,8 +123,9 @@ fn examinations(id: EntryId, vehicle: &VehicleView<'_, '_>) -> Piece {
     let rows = visits.into_iter().rev().map(|entry| {
         let readings = vehicle.readings(entry.id).len();
         sheet!(
-            "<li class=item data-visit={}>{}, {}: {}</li>",
+            "<li><a class=item data-visit={} href={}><span>{}, {}: {}</span></a></li>",
             entry.id.hex(),
+            Route::Earlier(id, entry.id).href(),
             words::when::day(&entry.at),
             words::when::by(entry),
             crate::wording::counted(readings, "reading", "readings")
