@@ -140,6 +140,23 @@ async fn a_question_is_passed_and_the_decision_offered() {
     phone.see_so_many(1, "[data-key=decide]").await;
     phone.tap(".key-main[data-key=decide]").await;
     phone.see_page("decide").await;
+    phone.step("signed, the way leads to the report");
+    phone.tap_choice("standing", "no-fault-found").await;
+    phone.write_into("Signed, name", "A. Field").await;
+    phone.tap_key("sign").await;
+    phone.see_saved("no fault found").await;
+    phone.open_wheel(&cart, "near").await;
+    phone.see_no(".way-on [data-next]").await;
+    phone.see_no(".way-on [data-key=decide]").await;
+    phone.tap(".way-on [data-key=report]").await;
+    phone.see_page("report").await;
+    phone.step("outgrown by what is found after it, it is to be decided anew");
+    phone
+        .open_question_at(&cart, "near", "keeper-present", "whole")
+        .await;
+    phone.answer("whole", "no", "keeper").await;
+    phone.open_wheel(&cart, "near").await;
+    phone.see(".way-on .key-main[data-key=decide]").await;
     phone.close().await;
 }
 

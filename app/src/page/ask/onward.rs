@@ -2,10 +2,11 @@
 //! is missing.
 
 use cartside_core::daybook::EntryId;
-use cartside_core::diagnosis::decisions;
+use cartside_core::diagnosis::{decided, stands};
 use cartside_core::survey::{Group, Question};
 use cartside_core::wheel::Position;
 use cartside_core::words;
+use cartside_core::words::report::Cut;
 use leptos::prelude::expect_context;
 
 use super::trail::Trail;
@@ -39,25 +40,37 @@ pub fn next(
     })
 }
 
-/// Whether all that a standing needs is recorded, and nobody has decided yet.
-pub fn is_to_be_decided(
+/// Whether all that a standing needs is recorded, and no decision stands.
+pub fn is_to_be_decided(shop: Workshop, looking: &Looking, wheel: (EntryId, Position)) -> bool {
+    is_decided(shop, looking, wheel) == Some(false)
+}
+
+/// Whether a decision stands; nothing while a standing needs more.
+fn is_decided(
     shop: Workshop,
     looking: &Looking,
     (id, position): (EntryId, Position),
-) -> bool {
-    let (Some(latest), Some(opened)) = (&looking.examination, shop.in_hand()) else {
-        return false;
-    };
+) -> Option<bool> {
+    let (latest, opened) = (looking.examination.as_ref()?, shop.in_hand()?);
     // Reading the book is what takes long, so it is left to the last.
-    looking.judgement.missing.is_empty() && {
-        let view = opened.book.view();
-        decisions(&view.vehicle(id), latest.id, position).is_empty()
-    }
+    looking.judgement.missing.is_empty().then(|| {
+        let (view, proposed) = (opened.book.view(), looking.judgement.proposed());
+        decided(&view.vehicle(id), latest.id, position)
+            .is_some_and(|said| stands(said, proposed, looking.people).is_ok())
+    })
 }
 
-/// The keys that lead on. The great one is for what a standing still needs, then for the decision.
+/// The keys that lead on. The great one is for what a standing still needs, then for the decision; from the page of a wheel
+/// that is decided the way leads to the report.
 pub fn keys(looking: &Looking, wheel: (EntryId, Position), after: Option<Question>) -> Piece {
-    let decide = is_to_be_decided(workshop(), looking, wheel).then(|| {
+    let is_decided = is_decided(workshop(), looking, wheel);
+    if is_decided == Some(true) && after.is_none() {
+        return sheet!(
+            "<a class=key data-key=report href={}>To the report</a>",
+            Route::Report(wheel.0, Cut::Owner).href()
+        );
+    }
+    let decide = (is_decided == Some(false)).then(|| {
         sheet!(
             "<a class=\"key key-main\" data-key=decide href={}>Decide and sign</a>",
             Route::Decide(wheel.0, wheel.1).href()
