@@ -1,6 +1,7 @@
 //! The keys of a question: a measured play with its typed text, a refusal, the bulk key, undo.
 
 use cartside_tests::drive::{Browser, Device};
+use serde_json::json;
 
 #[tokio::test]
 async fn a_play_is_measured_refused_answered_in_bulk_and_undone() {
@@ -68,4 +69,21 @@ async fn undo(phone: &Browser<'_>, cart: &str) {
 async fn see_written(phone: &Browser<'_>, cart: &str, lines: usize) {
     let now = phone.count_everything_written(cart).await;
     phone.expect_same("lines written", now, lines).await;
+}
+
+#[tokio::test]
+async fn what_was_saved_is_said_until_one_goes_elsewhere() {
+    let device = Device::installed("only").await;
+    let phone = device.open().await;
+    let cart = phone.begin_a_cart().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.remark("worn").await;
+    phone.see_saved("worn").await;
+    phone.tap_words("To the wheel").await;
+    phone.see_page("wheel").await;
+    phone.see("[data-next]").await;
+    let notice = "return document.querySelector('[data-notice]').dataset.notice;";
+    let notice = phone.ask(notice, json!([])).await;
+    phone.expect_same("notice", notice, json!("quiet")).await;
+    phone.close().await;
 }
