@@ -99,7 +99,7 @@ pub fn browser() -> PathBuf {
     told("CARTSIDE_BROWSER", "/usr/bin/chromium")
 }
 
-/// Chromium without its window, if it is there: `CARTSIDE_SHELL`.
+/// Chromium without its window, if it is there: `CARTSIDE_SHELL`; that names nothing where none is of the driver's version.
 pub fn shell() -> Option<PathBuf> {
     let shell = told("CARTSIDE_SHELL", "/usr/bin/chromium-headless-shell");
     shell.is_file().then_some(shell)

@@ -161,6 +161,9 @@ impl Run {
         command.args(["test", "--locked", "--package", TESTS, "--test", name]);
         command.env("CARTSIDE_DIST", self.workspace.root.join("dist"));
         command.env("CARTSIDE_NEWER", self.workspace.root.join(newer::PLACE));
+        // Told where there is none, so that one of another version, which lies at hand, is not taken.
+        let shell = self.machine.shell.as_deref();
+        command.env("CARTSIDE_SHELL", shell.unwrap_or(Path::new("")));
         let own = std::env::current_exe().ok();
         let told = [
             ("CARTSIDE_XTASK", own.as_deref()),
@@ -168,7 +171,6 @@ impl Run {
             ("CARTSIDE_LIGHTHOUSE", self.machine.lighthouse.as_deref()),
             ("CARTSIDE_BROWSER", self.machine.browser.as_deref()),
             ("CARTSIDE_DRIVER", self.machine.driver.as_deref()),
-            ("CARTSIDE_SHELL", self.machine.shell.as_deref()),
             ("CARTSIDE_FIREFOX", self.machine.firefox.as_deref()),
             ("CARTSIDE_GECKODRIVER", self.machine.geckodriver.as_deref()),
             (
