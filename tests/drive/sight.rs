@@ -283,7 +283,8 @@ impl Browser<'_> {
     /// The same below the driver's own command, which wraps every script into another of many times its length: that
     /// takes twice as long.
     async fn ask_below(&self, script: &str, arguments: &Value) -> Result<Value, String> {
-        let expression = format!("(function() {{ {EYES}{script} }}).apply(null, {arguments})");
+        let expression =
+            format!("(async function() {{ {EYES}{script} }}).apply(null, {arguments})");
         let asked =
             json!({ "expression": expression, "awaitPromise": true, "returnByValue": true });
         let answer = self.session.cdp().send_raw("Runtime.evaluate", asked).await;
