@@ -2,6 +2,7 @@
 
 use crate::machine::Machine;
 use crate::plan::Need;
+use crate::same::Made;
 use crate::seal::WORKER;
 use crate::shared_build::SharedBuild;
 use crate::shorten::{self, Names};
@@ -47,17 +48,28 @@ pub(crate) fn build(
         let unsealed = workspace.root.join("target/unsealed");
         fetch(machine, workspace, held)?;
         step::call(&mut trunk(machine, workspace, held, profile, &unsealed)?)?;
-        let packed = match profile {
-            Profile::Release => {
-                shrink(machine, &unsealed)?;
-                unpacker::put_into(&unsealed, machine, workspace, held)?;
-                newer::copy(&unsealed, &workspace.root.join(newer::UNPACKED))?;
-                Some(pack::pack(&unsealed)?)
-            }
-            Profile::Dev => None,
-        };
-        seal::seal(&unsealed, packed.as_ref())?;
-        put_in_place(&unsealed, &place(&workspace.root, profile))
+        let place = place(&workspace.root, profile);
+        if profile == Profile::Dev {
+            seal::seal(&unsealed, None)?;
+            return put_in_place(&unsealed, &place);
+        }
+        let unpacker = unpacker::build(machine, workspace, held)?;
+        let unpacked = workspace.root.join(newer::UNPACKED);
+        let tools = [machine.wasm_opt.clone(), machine.esbuild.clone()];
+        let results = vec![place.clone(), unpacked.clone()];
+        let made = Made::of(&workspace.root, &unsealed, &unpacker, &tools, results)?;
+        if made.is_in_place() {
+            println!("Nothing has changed since it was last packed.");
+            fs::remove_dir_all(&unsealed)?;
+            return Ok(place);
+        }
+        shrink(machine, &unsealed)?;
+        unpacker::put_into(&unsealed, &unpacker)?;
+        newer::copy(&unsealed, &unpacked)?;
+        seal::seal(&unsealed, Some(&pack::pack(&unsealed)?))?;
+        let put = put_in_place(&unsealed, &place)?;
+        made.record()?;
+        Ok(put)
     })
 }
 

@@ -20,6 +20,7 @@ mod toolchain;
 mod workspace;
 mod shared_build;
 mod build;
+mod same;
 mod seal;
 mod newer;
 mod precache;

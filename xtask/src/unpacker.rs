@@ -26,24 +26,23 @@ pub(crate) const WASM_ENDING: &str = ".wasm";
 /// Where the name of the wasm belongs in the script, and where its digest, however they are quoted.
 const PLACES: [&str; 2] = ["UNPACKER_NAME", "UNPACKER_DIGEST"];
 
-/// Builds the unpacker beside the script of a folder, and names each by what is in it.
-pub(crate) fn put_into(
-    folder: &Path,
-    machine: &Machine,
-    workspace: &Workspace,
-    held: &SharedBuild,
-) -> Result<()> {
-    let wasm = build(machine, workspace, held)?;
+/// Puts the unpacker beside the script of a folder, and names each by what is in it.
+pub(crate) fn put_into(folder: &Path, wasm: &[u8]) -> Result<()> {
     let script = folder.join(SCRIPT);
     let text = fs::read_to_string(&script).context("Trunk left no unpack.js")?;
-    let text = told(&text, &wasm)?;
+    let text = told(&text, wasm)?;
     fs::remove_file(&script)?;
-    fs::write(folder.join(named(&wasm, WASM_ENDING)), wasm)?;
+    fs::write(folder.join(named(wasm, WASM_ENDING)), wasm)?;
     fs::write(folder.join(named(text.as_bytes(), NAME.1)), text)?;
     Ok(())
 }
 
-fn build(machine: &Machine, workspace: &Workspace, held: &SharedBuild) -> Result<Vec<u8>> {
+/// Builds the unpacker; its bytes.
+pub(crate) fn build(
+    machine: &Machine,
+    workspace: &Workspace,
+    held: &SharedBuild,
+) -> Result<Vec<u8>> {
     let mut cargo = held.cargo(workspace);
     let compiler = WasmCompiler::on(machine);
     compiler.lend_to(&mut cargo);
