@@ -19,6 +19,10 @@ const KEPT: &str = "main label.field input:is([type=text], [type=date]), main la
 /// Marks the label of a field in which something stands again; the style says so in words.
 const RESTORED: &str = "data-restored";
 
+/// A field in which something was entered since it was put up has this property: what was read of its draft before that
+/// may be older, and must not come in its place.
+const ENTERED: &str = "cartsideEntered";
+
 /// Keeps what is typed from now on.
 pub fn listen(shop: Workshop) {
     let ear = Closure::<dyn FnMut(Event)>::new(move |event: Event| {
@@ -30,6 +34,7 @@ pub fn listen(shop: Workshop) {
             if event.is_trusted() {
                 drop(label.remove_attribute(RESTORED));
             }
+            drop(Reflect::set(&field, &ENTERED.into(), &JsValue::TRUE));
             draft::keep(shop, name(&page(), &label), typed(&event));
         }
     });
@@ -91,19 +96,18 @@ pub fn put_back(shop: Workshop) {
         let page = page();
         for (name, text) in draft::all(shop, &beginning(&page)).await {
             match field(&name, &page) {
-                Some(field) if text_in(&field) != text => put(&field, &text),
                 // What was put back a moment ago is not saved yet, nor is what is being typed.
-                Some(field) if !is_restored(&field) && !is_focused(&field) => {
-                    draft::drop_it(shop, name)
-                }
+                Some(field) if is_entered(&field) || is_focused(&field) => {}
+                Some(field) if text_in(&field) != text => put(&field, &text),
+                Some(_) => draft::drop_it(shop, name),
                 _ => {}
             }
         }
     });
 }
 
-fn is_restored(field: &Element) -> bool {
-    label_of(field).is_some_and(|label| label.has_attribute(RESTORED))
+fn is_entered(field: &Element) -> bool {
+    Reflect::get(field, &ENTERED.into()).is_ok_and(|entered| entered.is_truthy())
 }
 
 fn is_focused(field: &Element) -> bool {
@@ -111,14 +115,12 @@ fn is_focused(field: &Element) -> bool {
 }
 
 fn put(field: &Element, text: &str) {
-    if !is_focused(field) {
-        enter(field, text);
-        if let Some(label) = label_of(field) {
-            drop(label.set_attribute(RESTORED, ""));
-            // What stands again is not to be overlooked in a part that is folded.
-            if let Ok(Some(fold)) = label.closest("details") {
-                drop(fold.set_attribute("open", ""));
-            }
+    enter(field, text);
+    if let Some(label) = label_of(field) {
+        drop(label.set_attribute(RESTORED, ""));
+        // What stands again is not to be overlooked in a part that is folded.
+        if let Ok(Some(fold)) = label.closest("details") {
+            drop(fold.set_attribute("open", ""));
         }
     }
 }

@@ -147,14 +147,23 @@ async fn a_day(phone: &Browser<'_>, cart: &str) {
         .await;
     settled(phone).await;
     phone.reload().await;
-    see_in_field(phone, LOOK_AGAIN, chosen.as_str().unwrap_or_default()).await;
-    // Each browser has days typed in another way, and another calendar to choose from.
+    // Each browser has days typed in another way, and another calendar to choose from. Another day is chosen at the very
+    // moment when the one before stands there again, and counts.
     let script = r#"
-const day = field(arguments[0]);
-day.value = "2031-05-01";
-day.dispatchEvent(new Event("input", { bubbles: true }));"#;
-    phone.ask(script, json!([LOOK_AGAIN])).await;
+return new Promise((done) => {
+  const look = () => {
+    const day = field(arguments[0]);
+    if (day?.value !== arguments[1]) return setTimeout(look, 1);
+    day.value = "2031-05-01";
+    day.dispatchEvent(new Event("input", { bubbles: true }));
+    done(true);
+  };
+  look();
+});"#;
+    let chosen = chosen.as_str().unwrap_or_default();
+    phone.ask(script, json!([LOOK_AGAIN, chosen])).await;
     settled(phone).await;
+    see_in_field(phone, LOOK_AGAIN, "2031-05-01").await;
 }
 
 /// Types a number of spokes, which comes back when the same pad is opened again, until it is taken.
