@@ -13,6 +13,9 @@ const KILLS: (u64, u64) = (20, 5);
 /// Says how often instead.
 const HOW_OFTEN: &str = "CARTSIDE_KILLS";
 
+/// How long the page is let be between two questions.
+const PAUSE: Duration = Duration::from_millis(20);
+
 /// Writes remarks without a pause and keeps in `acknowledged` what the page said was saved.
 const WRITE: &str = r#"
 window.acknowledged = [];
@@ -43,9 +46,9 @@ pub async fn nothing_acknowledged_is_lost_however_often_it_is_killed(engine: Eng
         .ok()
         .and_then(|often| often.parse().ok());
     let (usual, longest) = match engine {
-        Engine::Chromium => (KILLS.0, 800),
+        Engine::Chromium => (KILLS.0, 1200),
         // These take longer to save a remark.
-        Engine::Firefox | Engine::WebKit => (KILLS.1, 2000),
+        Engine::Firefox | Engine::WebKit => (KILLS.1, 3000),
     };
     let kills: u64 = kills.unwrap_or(usual);
     let device = engine.installed("only").await;
@@ -55,7 +58,7 @@ pub async fn nothing_acknowledged_is_lost_however_often_it_is_killed(engine: Eng
     let mut acknowledged = BTreeSet::new();
     let mut chance = Chance::new();
     for kill in 0..kills {
-        acknowledged.extend(write_until_killed(&device, &cart, kill, &mut chance, longest).await);
+        acknowledged.extend(write_until_killed(&device, &cart, kill, chance.next(longest)).await);
     }
     let phone = device.open().await;
     phone.step("after the last kill");
@@ -138,14 +141,7 @@ return new Promise((done) => {
 });"#;
 
 /// Opens the book, writes for a while, is killed; what the page had acknowledged when it was last asked.
-async fn write_until_killed(
-    device: &Device,
-    cart: &str,
-    kill: u64,
-    chance: &mut Chance,
-    longest: u64,
-) -> Vec<String> {
-    let millis = chance.next(longest);
+async fn write_until_killed(device: &Device, cart: &str, kill: u64, millis: u64) -> Vec<String> {
     let phone = device.open().await;
     phone.open_part(cart, "near/spoke-3").await;
     phone.see("textarea").await;
@@ -157,7 +153,7 @@ async fn write_until_killed(
         let now = phone.ask("return window.acknowledged;", json!([])).await;
         acknowledged = words_of(&now);
         // Asked without a pause, the page would answer more than it writes.
-        tokio::time::sleep(Duration::from_millis(chance.next(40))).await;
+        tokio::time::sleep(PAUSE).await;
     }
     phone.kill();
     acknowledged
