@@ -106,12 +106,9 @@ fn app_hash(folder: &Path) -> Result<String> {
 }
 
 fn newer_hash(hash: &str) -> String {
-    let digest = Sha256::digest(hash);
+    let mut digest = seal::hex(&Sha256::digest(hash));
+    digest.truncate(16);
     digest
-        .iter()
-        .take(8)
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
 }
 
 /// A file of the newer build; names in it are changed with the files'.

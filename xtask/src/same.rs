@@ -1,6 +1,7 @@
 //! What a release build was made of, so that the same is not made twice: to shrink and pack what Trunk leaves takes
 //! twenty seconds, and most runs of the tests change nothing of it.
 
+use crate::seal::{self, hex};
 use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
 use std::env;
@@ -28,14 +29,11 @@ impl Made {
         results: Vec<PathBuf>,
     ) -> Result<Made> {
         let own = fs::read(env::current_exe()?).context("the program that runs cannot be read")?;
-        let mut all = Sha256::new();
-        for part in [bytes, &own, format!("{tools:?}").as_bytes()] {
-            all.update(Sha256::digest(part));
-        }
-        all.update(digest(folder)?);
+        let [bytes, own] = [bytes, &own].map(|part| hex(&Sha256::digest(part)));
+        let all = format!("{bytes} {own} {} {tools:?}", digest(folder)?);
         Ok(Made {
             record: root.join(RECORD),
-            of: hex(&all.finalize()),
+            of: hex(&Sha256::digest(all)),
             results,
         })
     }
@@ -55,34 +53,16 @@ impl Made {
     fn line(&self) -> Result<String> {
         let mut line = self.of.clone();
         for result in &self.results {
-            line = format!("{line} {}", hex(&digest(result)?));
+            line = format!("{line} {}", digest(result)?);
         }
         Ok(line)
     }
 }
 
 /// The digest of every file of a folder, with its name.
-fn digest(folder: &Path) -> Result<Vec<u8>> {
-    let mut paths = Vec::new();
-    for entry in fs::read_dir(folder)? {
-        paths.push(entry?.path());
-    }
-    paths.sort();
-    let mut all = Sha256::new();
-    for path in paths {
-        let name = path.file_name().unwrap_or_default();
-        all.update(Sha256::digest(name.as_encoded_bytes()));
-        if path.is_dir() {
-            all.update(digest(&path)?);
-        } else {
-            all.update(Sha256::digest(fs::read(&path)?));
-        }
-    }
-    Ok(all.finalize().to_vec())
-}
-
-fn hex(digest: &[u8]) -> String {
-    digest.iter().map(|byte| format!("{byte:02x}")).collect()
+fn digest(folder: &Path) -> Result<String> {
+    let files = seal::files(folder)?;
+    Ok(hex(&Sha256::digest(format!("{files:?}"))))
 }
 
 #[cfg(test)]

@@ -43,11 +43,17 @@ fn read(folder: &Path, name: &str) -> Result<String> {
 /// Every file the service worker keeps: all but itself, and the icons that a browser fetches once when it installs
 /// the app and then keeps by itself; a poor line need not carry them before the app is ready.
 pub(crate) fn build_list(folder: &Path) -> Result<BuildList> {
-    let mut list = BuildList::new();
-    add_folder(folder, "", &mut list)?;
+    let mut list = files(folder)?;
     list.retain(|path, _| {
         path != WORKER && !INSTALLED_ICONS.iter().any(|ending| path.ends_with(ending))
     });
+    Ok(list)
+}
+
+/// Every file of a folder.
+pub(crate) fn files(folder: &Path) -> Result<BuildList> {
+    let mut list = BuildList::new();
+    add_folder(folder, "", &mut list)?;
     Ok(list)
 }
 
@@ -68,7 +74,8 @@ fn add_folder(folder: &Path, before: &str, list: &mut BuildList) -> Result<()> {
     Ok(())
 }
 
-fn hex(bytes: &[u8]) -> String {
+/// Bytes as text, two signs each.
+pub(crate) fn hex(bytes: &[u8]) -> String {
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
