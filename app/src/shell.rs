@@ -47,7 +47,7 @@ pub fn shell() -> Piece {
             Which::Demonstration => "demonstration",
         };
         let page = afresh(move || match shop.opening.get() {
-            Opening::Wait => wait("Opening the book…"),
+            Opening::Wait => opening(),
             Opening::Refused(sentence) => refused(sentence),
             Opening::Open => page(route.get()),
         });
@@ -61,6 +61,14 @@ pub fn shell() -> Piece {
             live(foot)
         )
     })
+}
+
+/// What says that it takes too long comes into sight by itself (`public/style.css`).
+fn opening() -> Piece {
+    sheet!(
+        "<main class=page data-page=wait><h1>Opening the book…</h1><p class=late>This takes longer than it should. \
+         Close all windows of the browser and open Cartside again. Everything said to be saved is kept.</p></main>"
+    )
 }
 
 fn wait(words: &'static str) -> Piece {

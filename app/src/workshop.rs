@@ -17,7 +17,9 @@ use crate::keeping;
 use crate::only_here::OnlyHere;
 use crate::preferences::Preferences;
 use crate::scribe::Scribe;
-use crate::storage::{Batch, HOUSE, Listening, Saved, StorageError, Store, Which, on_other_tab};
+use crate::storage::{
+    Batch, HOUSE, Listening, Saved, StorageError, Store, Watch, Which, on_other_tab, on_waking,
+};
 use crate::{twice, typing};
 
 /// What the last step came to; shown at the foot of every page.
@@ -87,7 +89,7 @@ pub struct Workshop {
     store: RwSignal<Option<Store>, LocalStorage>,
     device: RwSignal<String>,
     greatest: RwSignal<u64>,
-    listening: StoredValue<Option<Listening>, LocalStorage>,
+    listening: StoredValue<Option<(Listening, Watch)>, LocalStorage>,
     /// One step is saved at a time, so that each is summed up with the one before it.
     turn: StoredValue<Rc<Mutex<()>>, LocalStorage>,
 }
@@ -216,7 +218,8 @@ impl Workshop {
                 spawn_local(async move { self.look_again().await });
             }
         });
-        self.listening.set_value(Some(listening));
+        let waking = on_waking(move || spawn_local(async move { self.look_again().await }));
+        self.listening.set_value(Some((listening, waking)));
         Ok(())
     }
 

@@ -61,6 +61,7 @@ engines! {
         where_storage_is_refused_it_says_so_and_takes_nothing [runs runs runs]
         in_a_private_window_it_works_and_promises_nothing [runs runs runs]
         a_lost_connection_is_opened_once_more [runs runs runs]
+        a_page_left_in_the_middle_of_a_step_holds_nobody_up [runs runs runs]
         a_newer_tab_is_never_blocked_and_this_one_says_so [runs runs runs]
     }
     panic {

@@ -6,6 +6,8 @@ use std::fs;
 use cartside_tests::drive::{Device, Engine, Server, camera};
 use serde_json::json;
 
+use crate::saving::HOLD;
+
 /// What the browser is told that the app may keep: what it fetches for itself, and a little more.
 const QUOTA: u64 = 4_000_000;
 
@@ -190,6 +192,42 @@ pub async fn a_lost_connection_is_opened_once_more(engine: Engine) {
     phone.close().await;
 }
 
+/// The step is let be done once the page is shown again, if it ever is: WebKit keeps a page that is left, and its step.
+const SHOWN_AGAIN: &str =
+    r#"addEventListener("pageshow", (event) => { if (event.persisted) window.held = false; });"#;
+
+pub async fn a_page_left_in_the_middle_of_a_step_holds_nobody_up(engine: Engine) {
+    let device = engine.installed("only").await;
+    let phone = device.start().await;
+    phone
+        .before_each_page(&format!("{HOLD}{SHOWN_AGAIN}"))
+        .await;
+    phone.go("").await;
+    let cart = phone.begin_a_cart().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.ask("window.held = true;", json!([])).await;
+    phone.write_into("Remark", "Cut short").await;
+    phone.tap_words("Save the remark").await;
+    let turned = "return window.turned > 5;";
+    phone
+        .wait_for("a transaction held open", turned, json!([]))
+        .await;
+    phone.step("the page is left before it is saved");
+    phone.leave().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.remark("Written meanwhile").await;
+    if engine == Engine::WebKit {
+        phone.step("the page that was left is shown again, and does what it was at");
+        phone.go_back(2).await;
+        phone.see_words("[data-remark]", "Cut short").await;
+        phone.see_words("[data-remark]", "Written meanwhile").await;
+        phone.leave().await;
+        phone.open_part(&cart, "near/spoke-3").await;
+        phone.see_so_many(2, "[data-remark]").await;
+    }
+    phone.close().await;
+}
+
 /// Gives the book a newer form from another tab.
 const NEWER: &str = r#"
 return indexedDB.databases().then((all) => new Promise((done) => {
@@ -221,4 +259,24 @@ pub async fn a_newer_tab_is_never_blocked_and_this_one_says_so(engine: Engine) {
     phone.see_trouble("newer Cartside").await;
     phone.see_no("[data-remark]").await;
     phone.close_but_for(&["VersionError", "version"]).await;
+}
+
+#[tokio::test]
+async fn a_book_that_does_not_open_is_not_waited_for_in_silence() {
+    let device = Device::installed("only").await;
+    let phone = device.start().await;
+    phone
+        .before_each_page(&format!("{HOLD} window.held = true;"))
+        .await;
+    phone.go("").await;
+    phone.see_page("wait").await;
+    let late = phone.sees(".late").await;
+    phone.expect(!late, "nothing more is said at once").await;
+    phone
+        .see_words(".late", "Close all windows of the browser")
+        .await;
+    phone.see_words(".late", "is kept").await;
+    phone.ask("window.held = false;", json!([])).await;
+    phone.see_page("book").await;
+    phone.close().await;
 }

@@ -94,6 +94,14 @@ impl Browser<'_> {
         left.expect("an empty page opens");
     }
 
+    /// Goes back by so many pages.
+    pub async fn go_back(&self, pages: u32) {
+        for _ in 0..pages {
+            let gone = self.session.back().await;
+            gone.expect("there is a page to go back to");
+        }
+    }
+
     /// Loads the page anew.
     pub async fn reload(&self) {
         if self.device.engine() == Engine::Firefox {

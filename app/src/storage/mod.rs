@@ -3,6 +3,7 @@
 //! [`Store`] is the way in. A [`Batch`] is saved wholly or not at all, and only a [`Saved`] lets a page say *saved*.
 //! This room knows nothing of what the lines say.
 
+mod asleep;
 mod batch;
 mod connection;
 mod device;
@@ -22,6 +23,7 @@ mod store;
 mod summaries;
 mod transaction;
 
+pub use asleep::{Watch, on_waking};
 pub use batch::{Batch, NewLine, NewPicture, Saved};
 pub use entries::HOUSE;
 pub use error::StorageError;

@@ -1,5 +1,6 @@
 //! One transaction over a book: the stores it reaches, strict durability, and how it ends.
 
+use super::asleep::{Watch, undo_asleep};
 use super::error::StorageError;
 use super::request::{Answer, End};
 use js_sys::{Array, Function, Object, Reflect};
@@ -22,6 +23,7 @@ pub(super) enum Mode {
 pub(super) struct Transaction {
     transaction: IdbTransaction,
     end: End,
+    _watch: Watch,
 }
 
 impl Transaction {
@@ -34,7 +36,12 @@ impl Transaction {
         let transaction =
             begun(database, stores, mode).map_err(|thrown| StorageError::from_js(&thrown))?;
         let end = End::of(&transaction);
-        Ok(Self { transaction, end })
+        let watch = undo_asleep(&transaction);
+        Ok(Self {
+            transaction,
+            end,
+            _watch: watch,
+        })
     }
 
     /// One of its stores.
