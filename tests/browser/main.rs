@@ -36,6 +36,7 @@ mod newer;
 mod packed;
 mod panic;
 mod portions;
+mod pressing;
 mod reading;
 mod report;
 mod round;

@@ -21,6 +21,7 @@ pub mod failure;
 pub mod installed;
 pub mod keys;
 pub mod page;
+pub mod pressing;
 pub mod printed;
 pub mod programs;
 pub mod reading;

@@ -1,4 +1,4 @@
-//! Seeing, tapping and typing on whatever page is open. Everything waits a while for what it needs.
+//! Seeing and typing on whatever page is open. Everything waits a while for what it needs.
 
 use std::path::Path;
 use std::time::{Duration, Instant};
@@ -19,10 +19,8 @@ const UNPACKING: Duration = Duration::from_secs(90);
 const UNPACKS: &str = r#"
 if ("gettingReady" in document.documentElement.dataset) return true;
 return navigator.serviceWorker?.getRegistration().then((registration) => !!registration?.installing) ?? false;"#;
-/// How long WebKit is given to show what was scrolled.
-const STEADY: Duration = Duration::from_millis(50);
 /// How often it is looked at.
-const LOOK_EVERY: Duration = Duration::from_millis(25);
+pub(super) const LOOK_EVERY: Duration = Duration::from_millis(25);
 
 /// What the scripts below have in common.
 const EYES: &str = r#"
@@ -42,21 +40,14 @@ const field = (words) => {
 };
 "#;
 
-/// What is tapped is scrolled clear of what stands fixed at the screen's edges, as a thumb would, and must not be disabled.
-const IN_REACH: &str = r#"
-if (!found) return "it is not there";
-if (found.matches(":disabled")) return "it is disabled";
-found.scrollIntoView({ block: "center", inline: "nearest", behavior: "instant" });
-return found;"#;
-
 /// How long is waited for one thing.
-struct Patience {
+pub(super) struct Patience {
     until: Instant,
     at_most: Instant,
 }
 
 impl Patience {
-    fn begins() -> Patience {
+    pub(super) fn begins() -> Patience {
         let now = Instant::now();
         Patience {
             until: now + PATIENCE,
@@ -65,7 +56,7 @@ impl Patience {
     }
 
     /// Whether it should have come by now. As long as something is being unpacked the time does not begin.
-    async fn is_over(&mut self, browser: &Browser<'_>) -> bool {
+    pub(super) async fn is_over(&mut self, browser: &Browser<'_>) -> bool {
         let now = Instant::now();
         let may_wait_on = now > self.until && now < self.at_most;
         if may_wait_on && browser.try_ask(UNPACKS, json!([])).await == Ok(json!(true)) {
@@ -207,27 +198,6 @@ impl Browser<'_> {
         found["words"].as_str().unwrap_or_default().to_owned()
     }
 
-    /// Taps the first that matches.
-    pub async fn tap(&self, css: &str) {
-        self.tap_found(css, "return find(arguments[0]);", json!([css]))
-            .await;
-    }
-
-    /// Taps the button or link with these words.
-    pub async fn tap_words(&self, words: &str) {
-        let script = "return control(arguments[0]);";
-        self.tap_found(&format!("“{words}”"), script, json!([words]))
-            .await;
-    }
-
-    /// Taps the button or link with these words inside the first that matches.
-    pub async fn tap_words_in(&self, css: &str, words: &str) {
-        let script =
-            "const within = find(arguments[0]); return within && control(arguments[1], within);";
-        let what = format!("“{words}” in {css}");
-        self.tap_found(&what, script, json!([css, words])).await;
-    }
-
     /// Writes into the field with this label, in the place of what stands there.
     pub async fn write_into(&self, label: &str, text: &str) {
         let what = format!("a field labelled “{label}”");
@@ -290,7 +260,7 @@ impl Browser<'_> {
 
     /// The same below the driver's own command, which wraps every script into another of many times its length: that
     /// takes twice as long.
-    async fn ask_below(&self, script: &str, arguments: &Value) -> Result<Value, String> {
+    pub(super) async fn ask_below(&self, script: &str, arguments: &Value) -> Result<Value, String> {
         let expression =
             format!("(async function() {{ {EYES}{script} }}).apply(null, {arguments})");
         let asked =
@@ -317,33 +287,6 @@ impl Browser<'_> {
         }
     }
 
-    /// A real press at the middle of what the script finds, refused if it is disabled or something else lies over it.
-    async fn tap_found(&self, what: &str, script: &str, arguments: Value) {
-        let script = format!("const found = (() => {{ {script} }})();{IN_REACH}");
-        let mut patience = Patience::begins();
-        loop {
-            let said = match self.try_element(&script, arguments.clone()).await {
-                Ok(element) => match self.tap_element(&element).await {
-                    Ok(()) => return,
-                    Err(error) => brief(&error),
-                },
-                Err(said) => said,
-            };
-            if patience.is_over(self).await {
-                self.fail(&format!("{what} can be tapped; {said}")).await;
-            }
-            tokio::time::sleep(LOOK_EVERY).await;
-        }
-    }
-
-    async fn tap_element(&self, element: &WebElement) -> Result<(), WebDriverError> {
-        if self.device.engine() == Engine::WebKit {
-            // Its driver presses where the element was before the scrolling is shown.
-            tokio::time::sleep(STEADY).await;
-        }
-        element.click().await
-    }
-
     async fn element(&self, what: &str, script: &str, arguments: Value) -> WebElement {
         let mut patience = Patience::begins();
         loop {
@@ -356,7 +299,11 @@ impl Browser<'_> {
     }
 
     /// The element that a script gives, or the words it gives in its place, or the browser's.
-    async fn try_element(&self, script: &str, arguments: Value) -> Result<WebElement, String> {
+    pub(super) async fn try_element(
+        &self,
+        script: &str,
+        arguments: Value,
+    ) -> Result<WebElement, String> {
         let arguments = arguments.as_array().cloned().unwrap_or_default();
         let answer = self
             .session
@@ -370,7 +317,7 @@ impl Browser<'_> {
 }
 
 /// What went wrong in the browser's words, without the addresses of its own code.
-fn brief(error: &WebDriverError) -> String {
+pub(super) fn brief(error: &WebDriverError) -> String {
     let words = error.to_string();
     let end = words.find("Stacktrace").unwrap_or(words.len());
     let lines = words[..end].lines().map(str::trim);

@@ -1,0 +1,32 @@
+//! The driver's own press: a page that moves under it is pressed where it was meant to be, or nowhere.
+
+use cartside_tests::drive::Device;
+use serde_json::json;
+
+/// Two keys, of which the first jumps away from under the pointer, once, and leaves its place to the other.
+const JUMPING: &str = r#"
+document.body.innerHTML = `<main><button id=meant>Meant</button><button id=other>Other</button></main>`;
+Object.assign(document.getElementById("other").style, { position: "fixed", inset: "0" });
+Object.assign(document.getElementById("meant").style, { position: "relative", zIndex: "1" });
+window.presses = { meant: 0, other: 0 };
+for (const name in window.presses) document.getElementById(name).addEventListener("click", () => window.presses[name]++);
+addEventListener("mousemove", () => { document.getElementById("meant").style.marginTop = "200px"; }, { once: true });"#;
+
+#[tokio::test]
+async fn what_moves_away_under_a_press_is_pressed_where_it_went_and_nothing_else_is() {
+    let device = Device::installed("only").await;
+    let phone = device.start().await;
+    phone.go("sw.js").await;
+    phone.ask(JUMPING, json!([])).await;
+    phone.tap("#meant").await;
+    let presses = phone.ask("return window.presses;", json!([])).await;
+    phone
+        .expect_same("presses", presses, json!({ "meant": 1, "other": 0 }))
+        .await;
+    phone.tap("#meant").await;
+    let presses = phone.ask("return window.presses;", json!([])).await;
+    phone
+        .expect_same("presses", presses, json!({ "meant": 2, "other": 0 }))
+        .await;
+    phone.close_but_for(&["favicon.ico"]).await;
+}
