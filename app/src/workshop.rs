@@ -92,6 +92,8 @@ pub struct Workshop {
     listening: StoredValue<Option<(Listening, Watch)>, LocalStorage>,
     /// One step is saved at a time, so that each is summed up with the one before it.
     turn: StoredValue<Rc<Mutex<()>>, LocalStorage>,
+    /// The steps that wait for their turn or are being saved.
+    under_way: StoredValue<Vec<Vec<Entry>>, LocalStorage>,
 }
 
 /// What a step comes to: what it was in a few words, or the sentence that says why not.
@@ -125,6 +127,7 @@ impl Workshop {
             greatest: RwSignal::new(0),
             listening: StoredValue::new_local(None),
             turn: StoredValue::new_local(Rc::new(Mutex::new(()))),
+            under_way: StoredValue::new_local(Vec::new()),
         }
     }
 
@@ -373,16 +376,25 @@ impl Workshop {
     }
 
     /// Saves a whole step as [`Workshop::save`] does, then goes on with whether it is stored. What went wrong is
-    /// shown at the foot.
+    /// shown at the foot. A step that says what another one says that is not stored yet is a key pressed twice, and comes
+    /// to nothing.
     pub fn save_then(self, scribe: Scribe, what: String, then: impl FnOnce(bool) + 'static) {
         self.start(scribe, what, Box::new(then));
     }
 
     /// The one task in which the steps of all keys are saved: each task of its own is more to download.
     fn start(self, scribe: Scribe, what: String, then: Box<dyn FnOnce(bool)>) {
+        let twice = |before: &Vec<Entry>| says_the_same(before, &scribe.entries);
+        if self.under_way.with_value(|all| all.iter().any(twice)) {
+            return;
+        }
         let page = typing::page();
+        let entries = scribe.entries.clone();
+        self.under_way.update_value(|all| all.push(entries.clone()));
         spawn_local(async move {
             let stored = self.save(scribe, &what).await.is_ok();
+            self.under_way
+                .update_value(|all| all.retain(|one| *one != entries));
             then(stored);
             if stored {
                 typing::sweep(self, page);
@@ -530,6 +542,12 @@ impl Workshop {
             }));
         }
     }
+}
+
+/// Whether two steps differ in nothing but when they were written; each may have begun a vehicle of its own.
+fn says_the_same(one: &[Entry], other: &[Entry]) -> bool {
+    let said = |entry: &Entry| (entry.slot.clone(), entry.says.clone());
+    one.iter().map(said).eq(other.iter().map(said))
 }
 
 /// What a fault of the storage means, in a sentence.

@@ -2,7 +2,7 @@
 
 use std::time::{Duration, Instant};
 
-use cartside_tests::drive::{Browser, Engine};
+use cartside_tests::drive::{Browser, Device, Engine};
 use serde_json::json;
 
 /// Keeps every writing transaction open from the moment `window.held` is set: its requests succeed, but it
@@ -135,5 +135,25 @@ pub async fn what_was_said_to_be_saved_outlives_a_kill(engine: Engine) {
     phone
         .see_findings(&[("spoke-foot", "light-work-only")])
         .await;
+    phone.close().await;
+}
+
+#[tokio::test]
+async fn a_key_pressed_twice_before_it_is_saved_saves_once() {
+    let device = Device::installed("only").await;
+    let phone = device.start().await;
+    phone.before_each_page(HOLD).await;
+    phone.go("").await;
+    let cart = phone.begin_a_cart().await;
+    phone.open_part(&cart, "near/spoke-3").await;
+    phone.write_into("Remark", "Once").await;
+    phone.ask("window.held = true;", json!([])).await;
+    phone.tap_words("Save the remark").await;
+    phone.tap_words("Save the remark").await;
+    phone.ask("window.held = false;", json!([])).await;
+    phone.see_saved("Once").await;
+    phone.step("and once more, when it is said again after that");
+    phone.remark("Once").await;
+    phone.see_so_many(2, "[data-remark]").await;
     phone.close().await;
 }

@@ -57,6 +57,9 @@ async fn a_full_device_keeps_what_was_saved_and_what_is_typed() {
     phone.see_trouble("no room left").await;
     phone.see_no("img[data-picture]").await;
     phone.step("nor for a remark, which stays in its field");
+    // What the notice says of the picture is not to be taken for what it says of the remark.
+    phone.reload().await;
+    phone.see_words("main", "Take a picture").await;
     phone
         .write_into("Remark", "Typed when there was no room")
         .await;
