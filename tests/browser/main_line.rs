@@ -50,8 +50,7 @@ pub async fn a_gap_measured_in_a_barn_reaches_another_device(engine: Engine) {
     see_what_it_means(&phone, &cart).await;
     let book = carry_out(&phone).await;
 
-    let server = server.start_again();
-    let second = engine.device("second", &server).whole();
+    let second = engine.installed("second").await;
     let tablet = second.open_ready().await;
     bring_in_twice(&tablet, &book, &cart).await;
     correct_the_gap(&phone, &cart, "3").await;

@@ -3,7 +3,7 @@
 
 use std::fs;
 
-use cartside_tests::drive::{Device, Engine, Server, camera};
+use cartside_tests::drive::{Device, Engine, Server, Site, camera, programs};
 use serde_json::json;
 
 use crate::saving::HOLD;
@@ -116,7 +116,10 @@ pub async fn where_storage_is_refused_it_says_so_and_takes_nothing(engine: Engin
 }
 
 pub async fn in_a_private_window_it_works_and_promises_nothing(engine: Engine) {
-    let server = Server::start();
+    // Kept by no private window, so each would unpack it.
+    let (plain, _) = programs::plain();
+    let site = Site::of(&plain);
+    let server = Server::of(&site);
     let device = engine.device("private", &server).private().whole();
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
