@@ -86,7 +86,7 @@ pub async fn a_device_copied_from_another_takes_a_name_of_its_own(engine: Engine
     let phone = first.open().await;
     let cart = phone.begin_a_cart().await;
     phone.close().await;
-    let copy = first.copied_as("copy");
+    let copy = first.copied_as("copy").await;
 
     let phone = first.open().await;
     phone.open_part(&cart, "near/spoke-3").await;

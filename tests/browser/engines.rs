@@ -33,6 +33,9 @@ engines! {
     main_line {
         a_gap_measured_in_a_barn_reaches_another_device [runs runs runs]
     }
+    rested {
+        nothing_of_the_test_before_is_left [runs runs runs]
+    }
     saving {
         saved_is_said_only_after_the_transaction_is_complete [runs runs runs]
         a_step_that_was_not_stored_is_trouble_and_leaves_nothing [runs runs runs]

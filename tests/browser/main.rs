@@ -39,6 +39,7 @@ mod portions;
 mod pressing;
 mod reading;
 mod report;
+mod rested;
 mod round;
 mod saving;
 mod screens;

@@ -16,7 +16,7 @@ addEventListener("mousemove", () => { document.getElementById("meant").style.mar
 async fn what_moves_away_under_a_press_is_pressed_where_it_went_and_nothing_else_is() {
     let device = Device::installed("only").await;
     let phone = device.start().await;
-    phone.go("sw.js").await;
+    phone.go_where_nothing_runs().await;
     phone.ask(JUMPING, json!([])).await;
     phone.tap("#meant").await;
     let presses = phone.ask("return window.presses;", json!([])).await;

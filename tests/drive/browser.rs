@@ -4,32 +4,28 @@
 use std::cell::RefCell;
 
 use serde_json::{Value, json};
-use thirtyfour::{Capabilities, WebDriver, WindowHandle};
+use thirtyfour::{WebDriver, WindowHandle};
 
 use super::device::Device;
-use super::driver::Driver;
 use super::engine::Engine;
+use super::running::Running;
 
 /// A running browser. Its processes end when it is dropped.
 #[derive(Debug)]
 pub struct Browser<'a> {
     pub(super) device: &'a Device,
     pub(super) session: WebDriver,
-    driver: Driver,
+    running: Running,
     pub(super) step: RefCell<String>,
 }
 
 impl<'a> Browser<'a> {
     pub(super) async fn start(device: &'a Device) -> Browser<'a> {
-        let driver = Driver::start(device.engine(), device.leavings());
-        let wanted: Capabilities =
-            serde_json::from_value(device.capabilities()).expect("these are capabilities");
-        let session = WebDriver::new(driver.address(), wanted).await;
-        let session = session.unwrap_or_else(|error| panic!("the browser did not start: {error}"));
+        let running = device.run().await;
         let browser = Browser {
             device,
-            session,
-            driver,
+            session: running.session().clone(),
+            running,
             step: RefCell::new(String::new()),
         };
         if device.engine() == Engine::Chromium {
@@ -64,8 +60,7 @@ impl<'a> Browser<'a> {
     }
 
     async fn close_whatever_it_says(self) {
-        let ended = self.session.clone().quit().await;
-        ended.unwrap_or_else(|error| panic!("the browser did not close: {error}"));
+        self.device.close(self.running).await;
     }
 
     /// Ends every process of the browser at once, with no time to put anything away.
@@ -132,14 +127,6 @@ impl<'a> Browser<'a> {
     pub async fn below(&self, method: &str, parameters: Value) -> Value {
         let answer = self.session.cdp().send_raw(method, parameters).await;
         answer.unwrap_or_else(|error| panic!("the browser refused {method}: {error}"))
-    }
-}
-
-impl Drop for Browser<'_> {
-    fn drop(&mut self) {
-        self.driver.kill_all();
-        // The session has no browser any more, and ending it politely would wait for an answer.
-        let _ = self.session.clone().leak();
     }
 }
 

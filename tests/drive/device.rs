@@ -1,7 +1,10 @@
 //! One person's device: what stays on it when the browser is closed, killed and opened again.
 
+use std::cell::{Cell, RefCell};
 use std::fs;
 use std::path::Path;
+use std::sync::Arc;
+use std::thread;
 
 use serde_json::Value;
 use tempfile::TempDir;
@@ -9,6 +12,8 @@ use tempfile::TempDir;
 use super::browser::Browser;
 use super::engine::{Engine, Folders};
 use super::installed;
+use super::rested::Rested;
+use super::running::Running;
 use super::server::Server;
 
 /// A device; its browser profile and downloads are removed when it is dropped.
@@ -16,12 +21,34 @@ use super::server::Server;
 pub struct Device {
     engine: Engine,
     name: String,
-    profile: TempDir,
-    downloads: TempDir,
-    leavings: TempDir,
+    home: Arc<Home>,
     address: String,
     private: bool,
     whole: bool,
+    /// A browser that runs on it although no test has it.
+    idle: RefCell<Option<Idle>>,
+    /// Whether another test may go on with its browser.
+    reusable: Cell<bool>,
+}
+
+/// The folders of a device.
+#[derive(Debug)]
+pub(super) struct Home {
+    /// What its browser keeps from one process to the next.
+    pub(super) profile: TempDir,
+    /// Where files go that are carried out.
+    pub(super) downloads: TempDir,
+    /// Where a killed browser may leave files of its own.
+    pub(super) leavings: TempDir,
+}
+
+/// A browser that no test has at this moment.
+#[derive(Debug)]
+enum Idle {
+    /// Of a test that has ended, as good as just started.
+    Rested(Running),
+    /// Closed by the test, to which it is as if it had ended.
+    Closed(Running),
 }
 
 impl Device {
@@ -36,51 +63,69 @@ impl Device {
 
     fn with(engine: Engine, name: &str, address: &str) -> Device {
         let folder = || tempfile::tempdir().expect("a temporary folder");
-        Device {
-            engine,
-            name: name.to_owned(),
+        let home = Home {
             profile: folder(),
             downloads: folder(),
             leavings: folder(),
+        };
+        Device {
+            engine,
+            name: name.to_owned(),
+            home: Arc::new(home),
             address: address.to_owned(),
             private: false,
             whole: false,
+            idle: RefCell::new(None),
+            reusable: Cell::new(false),
         }
     }
 
+    /// The same device, of which the browser may be another test's when this one has ended.
+    pub(super) fn reusable(self) -> Device {
+        self.reusable.set(true);
+        self
+    }
+
+    /// The same device in the place of that of a test that has ended, with its browser.
+    pub(super) fn going_on_with(mut self, rested: Rested) -> Device {
+        self.home = rested.home;
+        self.idle.replace(Some(Idle::Rested(rested.running)));
+        self
+    }
+
+    /// No other test can go on with the browser of this device.
+    pub(super) fn is_altered(&self) {
+        self.reusable.set(false);
+    }
+
     /// The same device, on which only private windows are opened.
-    pub fn private(self) -> Device {
-        Device {
-            private: true,
-            ..self
-        }
+    pub fn private(mut self) -> Device {
+        self.private = true;
+        self.is_altered();
+        self
     }
 
     /// The same device with the whole of Chromium, as people have it; the others have what draws the page and keeps its
     /// storage, without the window around it, which starts in a third of the time.
-    pub fn whole(self) -> Device {
-        Device {
-            whole: true,
-            ..self
-        }
+    pub fn whole(mut self) -> Device {
+        self.whole = true;
+        self
     }
 
     /// A device made by copying everything this one keeps, as a backup put back on another does. No browser of this
     /// one may be running.
-    pub fn copied_as(&self, name: &str) -> Device {
-        let copy = Device {
-            private: self.private,
-            whole: self.whole,
-            ..Device::with(self.engine, name, &self.address)
-        };
-        installed::copy(self.profile.path(), copy.profile.path());
+    pub async fn copied_as(&self, name: &str) -> Device {
+        self.end_what_was_closed().await;
+        let mut copy = Device::with(self.engine, name, &self.address);
+        (copy.private, copy.whole) = (self.private, self.whole);
+        installed::copy(self.profile(), copy.profile());
         copy
     }
 
     /// Spoils the log in which the browser keeps the book, so that it throws it away at its next start: what Chromium
     /// does when it was killed between the two halves of a record and has written on behind it. No browser may be running.
     pub fn tear_the_book(&self) {
-        let all = self.profile.path().join("Default/IndexedDB");
+        let all = self.profile().join("Default/IndexedDB");
         let mut torn = 0;
         for book in fs::read_dir(all).expect("databases are kept").flatten() {
             for file in fs::read_dir(book.path()).into_iter().flatten().flatten() {
@@ -115,17 +160,43 @@ impl Device {
 
     /// Where files go that are carried out.
     pub fn downloads(&self) -> &Path {
-        self.downloads.path()
+        self.home.downloads.path()
     }
 
     /// What its browser keeps from one process to the next.
     pub(super) fn profile(&self) -> &Path {
-        self.profile.path()
+        self.home.profile.path()
     }
 
     /// Where a killed browser may leave files of its own.
     pub(super) fn leavings(&self) -> &Path {
-        self.leavings.path()
+        self.home.leavings.path()
+    }
+
+    /// A browser process for a test: a new one, or that of a test that has ended, as good as new.
+    pub(super) async fn run(&self) -> Running {
+        let idle = self.idle.take();
+        if let Some(Idle::Rested(running)) = idle {
+            return running;
+        }
+        self.idle.replace(idle);
+        self.end_what_was_closed().await;
+        Running::start(self).await
+    }
+
+    /// Closes a browser: it ends now, or, if another test may go on with it, when this test needs it to have ended.
+    pub(super) async fn close(&self, running: Running) {
+        if self.reusable.get() {
+            self.idle.replace(Some(Idle::Closed(running)));
+        } else {
+            running.quit().await;
+        }
+    }
+
+    async fn end_what_was_closed(&self) {
+        if let Some(Idle::Closed(running)) = self.idle.take() {
+            running.quit().await;
+        }
     }
 
     /// Starts a browser process, its one tab empty.
@@ -150,10 +221,21 @@ impl Device {
     /// What the driver is told of the browser.
     pub(super) fn capabilities(&self) -> Value {
         self.engine.capabilities(&Folders {
-            profile: self.profile.path(),
-            downloads: self.downloads.path(),
+            profile: self.profile(),
+            downloads: self.downloads(),
             private: self.private,
             whole: self.whole,
         })
+    }
+}
+
+impl Drop for Device {
+    fn drop(&mut self) {
+        if let Some(Idle::Closed(running)) = self.idle.take()
+            && !thread::panicking()
+        {
+            let home = Arc::clone(&self.home);
+            Rested { running, home }.wait(self.engine);
+        }
     }
 }

@@ -112,13 +112,17 @@ impl Driver {
         format!("http://127.0.0.1:{}", self.port)
     }
 
+    /// The driver and every process of its browser, the screen last, so that no browser hears of its end before its own.
+    pub fn processes(&self) -> Vec<u32> {
+        let mut all = below(self.child.id());
+        all.push(self.child.id());
+        all.extend(self.screen.as_ref().map(Child::id));
+        all
+    }
+
     /// Ends the driver and every process of its browser at once, as a flat battery would.
     pub fn kill_all(&mut self) {
-        let mut doomed = below(self.child.id());
-        doomed.push(self.child.id());
-        // The screen last, so that no browser hears of its end before its own.
-        doomed.extend(self.screen.as_ref().map(Child::id));
-        let pids = doomed.iter().map(u32::to_string);
+        let pids = self.processes().into_iter().map(|pid| pid.to_string());
         // Those that have ended meanwhile make `kill` complain, and nothing else.
         let _ = Command::new("kill")
             .arg("-KILL")

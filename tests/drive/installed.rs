@@ -10,15 +10,15 @@ use std::sync::OnceLock;
 use serde_json::json;
 use tokio::sync::OnceCell;
 
+use super::browser::Browser;
 use super::device::Device;
 use super::engine::Engine;
 use super::programs;
+use super::rested::Rested;
 use super::server::Server;
 
 /// What the first of them is called by a failure.
 const FIRST: &str = "first of all";
-/// A file of the app that runs nothing when it is opened.
-const STILL: &str = "sw.js";
 /// Has the worker installed as the app has it.
 const INSTALL: &str =
     r#"navigator.serviceWorker.register("sw.js", { updateViaCache: "none" }); return true;"#;
@@ -26,6 +26,16 @@ const INSTALL: &str =
 const IS_INSTALLED: &str = r#"
 return navigator.serviceWorker.getRegistration()
   .then((registration) => registration?.active?.state === "activated");"#;
+
+/// A file of the app that runs nothing when it is opened, and that its worker gives as it is.
+pub(super) fn still() -> String {
+    let listed = fs::read_dir(programs::dist()).into_iter().flatten();
+    let mut names = listed
+        .flatten()
+        .map(|file| file.file_name().display().to_string());
+    let found = names.find(|name| name.ends_with(".css"));
+    found.expect("the build has a style")
+}
 
 /// The host of all of them, which ends with this program.
 fn host() -> &'static Server {
@@ -40,22 +50,38 @@ impl Device {
     }
 }
 
+impl Browser<'_> {
+    /// Opens a page of the app's host on which nothing runs.
+    pub async fn go_where_nothing_runs(&self) {
+        self.go(&still()).await;
+    }
+}
+
 impl Engine {
     /// A device of this engine on which the app is, and nothing is written.
     pub async fn installed(self, name: &str) -> Device {
         static FIRST: [OnceCell<PathBuf>; 3] = [const { OnceCell::const_new() }; 3];
         let first = &FIRST[self as usize];
-        let profile = first.get_or_init(|| self.install()).await;
         let device = self.device(name, host());
+        if self != Engine::Chromium {
+            let still = format!("{}{}", device.address(), still());
+            if let Some(rested) = Rested::for_another(self, &still).await {
+                return device.going_on_with(rested).reusable();
+            }
+        }
+        let profile = first.get_or_init(|| self.install()).await;
         copy(profile, device.profile());
-        device
+        match self {
+            Engine::Chromium => device,
+            Engine::Firefox | Engine::WebKit => device.reusable(),
+        }
     }
 
     /// The profile of a device on which the app was installed.
     async fn install(self) -> PathBuf {
         let device = self.device(FIRST, host());
         let browser = device.start().await;
-        browser.go(STILL).await;
+        browser.go_where_nothing_runs().await;
         browser.ask(INSTALL, json!([])).await;
         browser
             .wait_for("the app installed", IS_INSTALLED, json!([]))

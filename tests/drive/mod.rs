@@ -25,6 +25,8 @@ pub mod pressing;
 pub mod printed;
 pub mod programs;
 pub mod reading;
+mod rested;
+mod running;
 pub mod server;
 pub mod sight;
 pub mod site;
