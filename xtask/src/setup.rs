@@ -106,6 +106,15 @@ fn apt_install(packages: &[&str]) -> Result<()> {
     })
 }
 
+/// Tools are built as they are quickest built, not as they run quickest: that takes a third of the time, and they run for
+/// a second or two a build. The bytes they write are the same.
+const QUICK: [(&str, &str); 4] = [
+    ("CARGO_PROFILE_RELEASE_OPT_LEVEL", "0"),
+    ("CARGO_PROFILE_RELEASE_LTO", "off"),
+    ("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "256"),
+    ("CARGO_PROFILE_RELEASE_STRIP", "debuginfo"),
+];
+
 fn cargo_install(tool: &Tool, cache: &Path) -> Result<()> {
     let name = format!("install {} {} (minutes)", tool.package, tool.version);
     let remedy = "Check that the Rust registry can be reached and that a C compiler is there.";
@@ -126,8 +135,10 @@ fn cargo_install_command(tool: &Tool, cache: &Path) -> Command {
             "--version",
             tool.version,
         ])
+        .args(tool.parts)
         .arg("--root")
         .arg(tool.home(cache))
+        .envs(QUICK)
         .env("CARGO_TARGET_DIR", cache.join("tool-build"))
         .env_remove("CARGO_BUILD_BUILD_DIR")
         // Cargo reads the settings of the folder it is called in.
