@@ -1,5 +1,7 @@
 //! The shell: what stands round every page, and which page an address shows.
 
+use std::cell::Cell;
+
 use cartside_core::daybook::EntryId;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -168,16 +170,19 @@ fn held_page(id: EntryId, page: Box<dyn Fn() -> Piece>) -> Piece {
         Some(_) => Held::Vehicle,
         None => Held::NotYet,
     });
-    if held.get_untracked() == Held::NotYet {
+    let at_once = held.get_untracked() != Held::NotYet;
+    if !at_once {
         spawn_local(async move {
             if let Err(sentence) = shop.open_vehicle(id).await {
                 shop.notice.set(Notice::Trouble(sentence));
             }
         });
     }
+    // A vehicle that is in hand already is shown as the page is put up, which is where one arrives.
+    let has_arrived = Cell::new(at_once);
     afresh(move || {
         let held = held.get();
-        if held != Held::NotYet {
+        if held != Held::NotYet && !has_arrived.take() {
             arrive();
         }
         match held {
