@@ -12,6 +12,14 @@ window.presses = { meant: 0, other: 0 };
 for (const name in window.presses) document.getElementById(name).addEventListener("click", () => window.presses[name]++);
 addEventListener("mousemove", () => { document.getElementById("meant").style.marginTop = "200px"; }, { once: true });"#;
 
+/// The key is drawn anew while it is held down, once.
+const REPLACED: &str = r#"
+addEventListener("mousedown", () => {
+  const old = document.getElementById("meant"), fresh = old.cloneNode(true);
+  fresh.addEventListener("click", () => window.presses.meant++);
+  old.replaceWith(fresh);
+}, { once: true });"#;
+
 #[tokio::test]
 async fn what_moves_away_under_a_press_is_pressed_where_it_went_and_nothing_else_is() {
     let device = Device::installed("only").await;
@@ -27,6 +35,13 @@ async fn what_moves_away_under_a_press_is_pressed_where_it_went_and_nothing_else
     let presses = phone.ask("return window.presses;", json!([])).await;
     phone
         .expect_same("presses", presses, json!({ "meant": 2, "other": 0 }))
+        .await;
+    phone.step("another of its kind takes its place before the press is let go");
+    phone.ask(REPLACED, json!([])).await;
+    phone.tap("#meant").await;
+    let presses = phone.ask("return window.presses;", json!([])).await;
+    phone
+        .expect_same("presses", presses, json!({ "meant": 3, "other": 0 }))
         .await;
     phone.close_but_for(&["favicon.ico"]).await;
 }

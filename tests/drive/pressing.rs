@@ -17,8 +17,8 @@ if (found.matches(":disabled")) return "it is disabled";
 found.scrollIntoView({ block: "center", inline: "nearest", behavior: "instant" });"#;
 
 /// Where what is in reach is pressed: the middle of its first piece, as the driver's own command has it, unless something
-/// else lies over it there. The page may move under the press that follows: one that meets anything else is let come to
-/// nothing, and said in `window.pressed`.
+/// else lies over it there. The page may move under the press that follows, or put another in its place before it is let go: a
+/// press or click that meets anything else is let come to nothing, and said in `window.pressed`.
 const MIDDLE: &str = r#"
 const box = found.getClientRects()[0];
 if (!box) return "it has no place";
@@ -31,13 +31,22 @@ window.pressed = "the press did not arrive";
 const kinds = ["pointerdown", "mousedown", "pointerup", "mouseup", "click"];
 const letGo = () => kinds.forEach((kind) => removeEventListener(kind, window.meets, true));
 letGo();
+let missed = null;
 const meet = (event) => {
-  if (event.type === "pointerdown") window.pressed = over(event.target);
-  if (window.pressed) {
+  const elsewhere = over(event.target);
+  const isClick = event.type === "click";
+  if (event.type === "pointerdown") {
+    missed = elsewhere;
+    window.pressed = elsewhere ?? "nothing came of the press";
+  }
+  if (isClick) {
+    window.pressed = missed ?? elsewhere;
+    letGo();
+  }
+  if (missed || (isClick && elsewhere)) {
     event.preventDefault();
     event.stopImmediatePropagation();
   }
-  if (!window.pressed || event.type === "click") letGo();
 };
 window.meets = meet;
 kinds.forEach((kind) => addEventListener(kind, meet, true));
