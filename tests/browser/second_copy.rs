@@ -19,7 +19,7 @@ async fn a_book_the_browser_has_lost_is_made_whole_again() {
     let before = phone.count_everything_written(&cart).await;
     phone.close().await;
 
-    device.tear_the_book();
+    device.tear_the_book().await;
     let phone = device.open().await;
     phone.step("after the browser has lost the book");
     phone.see_trouble("back from its second copy").await;
@@ -37,7 +37,7 @@ async fn a_book_the_browser_has_lost_is_made_whole_again() {
     phone.open_part(&cart, "near/spoke-3").await;
     phone.remark("Written after the loss").await;
     phone.close().await;
-    device.tear_the_book();
+    device.tear_the_book().await;
     let phone = device.open().await;
     phone.step("after it has lost the book once more");
     phone.see_vehicles(1).await;

@@ -49,18 +49,13 @@ impl<'a> Browser<'a> {
     /// Closes the browser as a person does, after making sure that it had nothing to complain of; Chromium's driver
     /// alone tells.
     pub async fn close(self) {
-        self.see_no_complaint_but(&[]).await;
-        self.close_whatever_it_says().await;
+        self.close_but_for(&[]).await;
     }
 
     /// Closes the browser; each of its complaints must hold one of these words.
     pub async fn close_but_for(self, expected: &[&str]) {
         self.see_no_complaint_but(expected).await;
-        self.close_whatever_it_says().await;
-    }
-
-    async fn close_whatever_it_says(self) {
-        self.device.close(self.running).await;
+        self.device.close(self.running);
     }
 
     /// Ends every process of the browser at once, with no time to put anything away.

@@ -1,6 +1,6 @@
 //! One person's device: what stays on it when the browser is closed, killed and opened again.
 
-use std::cell::{Cell, RefCell};
+use std::cell::RefCell;
 use std::fs;
 use std::path::Path;
 use std::sync::Arc;
@@ -28,7 +28,7 @@ pub struct Device {
     /// A browser that runs on it although no test has it.
     idle: RefCell<Option<Idle>>,
     /// Whether another test may go on with its browser.
-    reusable: Cell<bool>,
+    reusable: bool,
 }
 
 /// The folders of a device.
@@ -76,13 +76,13 @@ impl Device {
             private: false,
             whole: false,
             idle: RefCell::new(None),
-            reusable: Cell::new(false),
+            reusable: false,
         }
     }
 
     /// The same device, of which the browser may be another test's when this one has ended.
-    pub(super) fn reusable(self) -> Device {
-        self.reusable.set(true);
+    pub(super) fn reusable(mut self) -> Device {
+        self.reusable = true;
         self
     }
 
@@ -93,15 +93,10 @@ impl Device {
         self
     }
 
-    /// No other test can go on with the browser of this device.
-    pub(super) fn is_altered(&self) {
-        self.reusable.set(false);
-    }
-
     /// The same device, on which only private windows are opened.
     pub fn private(mut self) -> Device {
         self.private = true;
-        self.is_altered();
+        self.reusable = false;
         self
     }
 
@@ -124,7 +119,8 @@ impl Device {
 
     /// Spoils the log in which the browser keeps the book, so that it throws it away at its next start: what Chromium
     /// does when it was killed between the two halves of a record and has written on behind it. No browser may be running.
-    pub fn tear_the_book(&self) {
+    pub async fn tear_the_book(&self) {
+        self.end_what_was_closed().await;
         let all = self.profile().join("Default/IndexedDB");
         let mut torn = 0;
         for book in fs::read_dir(all).expect("databases are kept").flatten() {
@@ -184,16 +180,14 @@ impl Device {
         Running::start(self).await
     }
 
-    /// Closes a browser: it ends now, or, if another test may go on with it, when this test needs it to have ended.
-    pub(super) async fn close(&self, running: Running) {
-        if self.reusable.get() {
-            self.idle.replace(Some(Idle::Closed(running)));
-        } else {
-            running.quit().await;
-        }
+    /// Closes a browser. It ends when this test needs it to have ended; if that never comes, it is killed with the device or
+    /// goes to another test: to end politely costs Firefox half as much as to start.
+    pub(super) fn close(&self, running: Running) {
+        self.idle.replace(Some(Idle::Closed(running)));
     }
 
-    async fn end_what_was_closed(&self) {
+    /// Ends the browser that was closed, if it has not ended, so that all it kept is written.
+    pub(super) async fn end_what_was_closed(&self) {
         if let Some(Idle::Closed(running)) = self.idle.take() {
             running.quit().await;
         }
@@ -232,6 +226,7 @@ impl Device {
 impl Drop for Device {
     fn drop(&mut self) {
         if let Some(Idle::Closed(running)) = self.idle.take()
+            && self.reusable
             && !thread::panicking()
         {
             let home = Arc::clone(&self.home);

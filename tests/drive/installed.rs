@@ -88,6 +88,7 @@ impl Engine {
             .await;
         // Any page that names no icon is asked for one.
         browser.close_but_for(&["favicon.ico"]).await;
+        device.end_what_was_closed().await;
         let kept = kept().join(format!("{self:?}"));
         fs::create_dir_all(&kept).expect("a folder can be made");
         copy(device.profile(), &kept);

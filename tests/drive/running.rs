@@ -42,8 +42,7 @@ impl Running {
 
 impl Drop for Running {
     fn drop(&mut self) {
-        self.driver.kill_all();
-        // The session has no browser any more, and ending it politely would wait for an answer.
+        // The driver is dropped next and kills the browser; ending the session politely would wait for an answer.
         let _ = self.session.clone().leak();
     }
 }
