@@ -30,8 +30,7 @@ async fn every_screen_is_for_everyone_in_both_themes() {
 async fn everything_wrong(phone: &Browser<'_>) -> Vec<String> {
     let mut faults = Vec::new();
     for theme in Theme::BOTH {
-        phone.prefer_still(theme).await;
-        let mut found = phone.audit().await;
+        let mut found = phone.audit(theme).await;
         found.extend(faint(phone).await);
         faults.extend(found.into_iter().map(|fault| format!("{theme:?}: {fault}")));
     }

@@ -93,8 +93,7 @@ async fn see_typed(phone: &Browser<'_>, text: &str) {
 async fn audit(phone: &Browser<'_>) {
     phone.be_a_phone(360, 740).await;
     for theme in Theme::BOTH {
-        phone.prefer_still(theme).await;
-        let found = phone.audit().await;
+        let found = phone.audit(theme).await;
         phone.expect_same("found by axe", found, Vec::new()).await;
     }
 }
