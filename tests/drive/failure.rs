@@ -6,17 +6,29 @@ use std::sync::atomic::{AtomicU32, Ordering};
 use std::thread;
 
 use super::browser::Browser;
+use super::engine::Engine;
 use super::programs;
 
 const SHOWN: &str = r#"
+return (async () => {
 const of = (css, name) => document.querySelector(css)?.getAttribute(name) ?? "-";
+const registered = await navigator.serviceWorker?.getRegistration();
+const workers = ["installing", "waiting", "active"].map((which) => registered?.[which] && `${which}: ${registered[which].state}`);
 return [
   `address: ${location.href}`,
+  `workers: ${workers.filter(Boolean).join(", ") || "none"}`,
   `page: ${of("[data-page]", "data-page")}, ready: ${of("[data-ready]", "data-ready")}, notice: ${of("[data-notice]", "data-notice")}`,
   document.body.innerText.slice(0, 2500),
-].join("\n");"#;
+].join("\n");
+})();"#;
 
 static PICTURES: AtomicU32 = AtomicU32::new(1);
+
+/// Has the page drawn anew again and again, as good as unseen. WebKit's driver waits for that before it takes a picture, and
+/// for ever where the page stands still.
+const ALWAYS_NEW: &str = r#"
+let width = 0;
+setInterval(() => { document.documentElement.style.outline = `${width++ % 2}px solid #00000001`; }, 50);"#;
 
 impl Browser<'_> {
     /// Fails unless it holds.
@@ -57,6 +69,10 @@ impl Browser<'_> {
             .replace("::", "-");
         let number = PICTURES.fetch_add(1, Ordering::Relaxed);
         let path = folder.join(format!("{test}-{number}.png"));
+        if self.device.engine() == Engine::WebKit {
+            // What cannot be done makes no picture worse than none.
+            let _ = self.session.execute(ALWAYS_NEW, Vec::new()).await;
+        }
         let taken = match self.session.screenshot_as_png().await {
             Ok(png) => fs::create_dir_all(&folder)
                 .and_then(|()| fs::write(&path, png))
