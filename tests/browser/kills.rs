@@ -14,7 +14,7 @@ const KILLS: (u64, u64) = (20, 5);
 const HOW_OFTEN: &str = "CARTSIDE_KILLS";
 
 /// How many milliseconds it may write before a kill. In half of that, on two processors with nothing else to do, Chromium
-/// saves 7 remarks, WebKit 10, Firefox 14.
+/// saves 12 remarks, WebKit 10, Firefox 25.
 const LONGEST: u64 = 600;
 
 /// How many spokes the wheel has.
