@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 use super::browser::Browser;
 use super::engine::Engine;
-use super::sight::{LOOK_EVERY, Patience, brief};
+use super::sight::{Patience, brief};
 
 /// How long WebKit is given to show what was scrolled.
 const STEADY: Duration = Duration::from_millis(50);
@@ -89,7 +89,7 @@ impl Browser<'_> {
             if patience.is_over(self).await {
                 self.fail(&format!("{what} can be tapped; {said}")).await;
             }
-            tokio::time::sleep(LOOK_EVERY).await;
+            patience.pause().await;
         }
     }
 

@@ -19,8 +19,10 @@ const UNPACKING: Duration = Duration::from_secs(90);
 const UNPACKS: &str = r#"
 if ("gettingReady" in document.documentElement.dataset) return true;
 return navigator.serviceWorker?.getRegistration().then((registration) => !!registration?.installing) ?? false;"#;
-/// How often it is looked at.
-pub(super) const LOOK_EVERY: Duration = Duration::from_millis(25);
+/// How long a page is let be before it is looked at again: longer each time, since looking costs what the page needs.
+const PAUSE: Duration = Duration::from_millis(25);
+/// How many times as long at most.
+const LONGEST: u32 = 4;
 
 /// What the scripts below have in common.
 const EYES: &str = r#"
@@ -44,6 +46,7 @@ const field = (words) => {
 pub(super) struct Patience {
     until: Instant,
     at_most: Instant,
+    pauses: u32,
 }
 
 impl Patience {
@@ -52,7 +55,14 @@ impl Patience {
         Patience {
             until: now + PATIENCE,
             at_most: now + UNPACKING,
+            pauses: 0,
         }
+    }
+
+    /// Lets the page be for a while.
+    pub(super) async fn pause(&mut self) {
+        self.pauses = LONGEST.min(self.pauses + 1);
+        tokio::time::sleep(PAUSE * self.pauses).await;
     }
 
     /// Whether it should have come by now. As long as something is being unpacked the time does not begin.
@@ -282,7 +292,7 @@ impl Browser<'_> {
             match answer {
                 Ok(value) if !value.is_null() && value != json!(false) => return value,
                 _ if patience.is_over(self).await => self.fail(expected).await,
-                _ => tokio::time::sleep(LOOK_EVERY).await,
+                _ => patience.pause().await,
             }
         }
     }
@@ -293,7 +303,7 @@ impl Browser<'_> {
             match self.try_element(script, arguments.clone()).await {
                 Ok(element) => return element,
                 Err(_) if patience.is_over(self).await => self.fail(what).await,
-                Err(_) => tokio::time::sleep(LOOK_EVERY).await,
+                Err(_) => patience.pause().await,
             }
         }
     }
