@@ -30,7 +30,8 @@ async fn every_screen_is_for_everyone_in_both_themes() {
 async fn everything_wrong(phone: &Browser<'_>) -> Vec<String> {
     let mut faults = Vec::new();
     for theme in Theme::BOTH {
-        let mut found = phone.audit(theme).await;
+        phone.prefer_still(theme).await;
+        let mut found = phone.audit().await;
         found.extend(faint(phone).await);
         faults.extend(found.into_iter().map(|fault| format!("{theme:?}: {fault}")));
     }

@@ -93,7 +93,8 @@ async fn see_typed(phone: &Browser<'_>, text: &str) {
 async fn audit(phone: &Browser<'_>) {
     phone.be_a_phone(360, 740).await;
     for theme in Theme::BOTH {
-        let found = phone.audit(theme).await;
+        phone.prefer_still(theme).await;
+        let found = phone.audit().await;
         phone.expect_same("found by axe", found, Vec::new()).await;
     }
 }
