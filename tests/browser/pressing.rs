@@ -1,6 +1,6 @@
 //! The driver's own press: a page that moves under it is pressed where it was meant to be, or nowhere.
 
-use cartside_tests::drive::Device;
+use cartside_tests::drive::{Browser, Device};
 use serde_json::json;
 
 /// Two keys, of which the first jumps away from under the pointer, once, and leaves its place to the other.
@@ -27,21 +27,19 @@ async fn what_moves_away_under_a_press_is_pressed_where_it_went_and_nothing_else
     phone.go_where_nothing_runs().await;
     phone.ask(JUMPING, json!([])).await;
     phone.tap("#meant").await;
-    let presses = phone.ask("return window.presses;", json!([])).await;
-    phone
-        .expect_same("presses", presses, json!({ "meant": 1, "other": 0 }))
-        .await;
+    see_presses(&phone, 1).await;
     phone.tap("#meant").await;
-    let presses = phone.ask("return window.presses;", json!([])).await;
-    phone
-        .expect_same("presses", presses, json!({ "meant": 2, "other": 0 }))
-        .await;
+    see_presses(&phone, 2).await;
     phone.step("another of its kind takes its place before the press is let go");
     phone.ask(REPLACED, json!([])).await;
     phone.tap("#meant").await;
-    let presses = phone.ask("return window.presses;", json!([])).await;
-    phone
-        .expect_same("presses", presses, json!({ "meant": 3, "other": 0 }))
-        .await;
+    see_presses(&phone, 3).await;
     phone.close_but_for(&["favicon.ico"]).await;
+}
+
+/// That the meant key was pressed so often, and the other never.
+async fn see_presses(phone: &Browser<'_>, meant: u32) {
+    let presses = phone.ask("return window.presses;", json!([])).await;
+    let expected = json!({ "meant": meant, "other": 0 });
+    phone.expect_same("presses", presses, expected).await;
 }

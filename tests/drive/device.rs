@@ -171,12 +171,11 @@ impl Device {
 
     /// A browser process for a test: a new one, or that of a test that has ended, as good as new.
     pub(super) async fn run(&self) -> Running {
-        let idle = self.idle.take();
-        if let Some(Idle::Rested(running)) = idle {
-            return running;
+        match self.idle.take() {
+            Some(Idle::Rested(running)) => return running,
+            Some(Idle::Closed(running)) => running.quit().await,
+            None => {}
         }
-        self.idle.replace(idle);
-        self.end_what_was_closed().await;
         Running::start(self).await
     }
 

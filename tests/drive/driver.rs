@@ -119,9 +119,11 @@ impl Driver {
         all.extend(self.screen.as_ref().map(Child::id));
         all
     }
+}
 
+impl Drop for Driver {
     /// Ends the driver and every process of its browser at once, as a flat battery would.
-    pub fn kill_all(&mut self) {
+    fn drop(&mut self) {
         let pids = self.processes().into_iter().map(|pid| pid.to_string());
         // Those that have ended meanwhile make `kill` complain, and nothing else.
         let _ = Command::new("kill")
@@ -133,12 +135,6 @@ impl Driver {
         if let Some(screen) = &mut self.screen {
             let _ = screen.wait();
         }
-    }
-}
-
-impl Drop for Driver {
-    fn drop(&mut self) {
-        self.kill_all();
     }
 }
 

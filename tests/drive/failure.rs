@@ -12,7 +12,8 @@ use super::programs;
 const SHOWN: &str = r#"
 return (async () => {
 const of = (css, name) => document.querySelector(css)?.getAttribute(name) ?? "-";
-const registered = await navigator.serviceWorker?.getRegistration();
+// Refused on a page of no host, which is to be told of all the same.
+const registered = await (async () => navigator.serviceWorker?.getRegistration())().catch(() => null);
 const workers = ["installing", "waiting", "active"].map((which) => registered?.[which] && `${which}: ${registered[which].state}`);
 return [
   `address: ${location.href}`,

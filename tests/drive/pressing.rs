@@ -33,20 +33,14 @@ const letGo = () => kinds.forEach((kind) => removeEventListener(kind, window.mee
 letGo();
 let missed = null;
 const meet = (event) => {
-  const elsewhere = over(event.target);
   const isClick = event.type === "click";
-  if (event.type === "pointerdown") {
-    missed = elsewhere;
-    window.pressed = elsewhere ?? "nothing came of the press";
-  }
-  if (isClick) {
-    window.pressed = missed ?? elsewhere;
-    letGo();
-  }
-  if (missed || (isClick && elsewhere)) {
+  if (isClick || event.type === "pointerdown") missed ??= over(event.target);
+  window.pressed = isClick ? missed : missed ?? "nothing came of the press";
+  if (missed) {
     event.preventDefault();
     event.stopImmediatePropagation();
   }
+  if (isClick) letGo();
 };
 window.meets = meet;
 kinds.forEach((kind) => addEventListener(kind, meet, true));

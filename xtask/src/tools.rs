@@ -15,8 +15,8 @@ pub(crate) struct Tool {
     pub(crate) says: &'static str,
     /// Where in its own folder the program lies.
     folder: &'static str,
-    /// Which of its parts are built.
-    pub(crate) parts: &'static [&'static str],
+    /// What Cargo is told of its features; npm knows none.
+    pub(crate) features: &'static [&'static str],
 }
 
 /// Builds the page; 0.22 asks for a newer compiler than the pinned one.
@@ -27,7 +27,7 @@ pub(crate) const TRUNK: Tool = Tool {
     says: "trunk 0.21.14",
     folder: "bin",
     // All it needs is on the machine: it fetches nothing.
-    parts: &["--no-default-features"],
+    features: &["--no-default-features"],
 };
 
 /// Writes the glue between wasm and browser; must equal the `wasm-bindgen` crate exactly.
@@ -37,7 +37,7 @@ pub(crate) const WASM_BINDGEN: Tool = Tool {
     version: "0.2.130",
     says: "wasm-bindgen 0.2.130",
     folder: "bin",
-    parts: &[],
+    features: &[],
 };
 
 /// Makes the wasm smaller; Debian's own is too old for what the compiler writes.
@@ -47,7 +47,7 @@ pub(crate) const WASM_OPT: Tool = Tool {
     version: "132.0.0",
     says: "wasm-opt version 132",
     folder: "node_modules/.bin",
-    parts: &[],
+    features: &[],
 };
 
 /// Takes blanks, comments and long names out of the glue and the styles.
@@ -57,7 +57,7 @@ pub(crate) const ESBUILD: Tool = Tool {
     version: "0.28.2",
     says: "0.28.2",
     folder: "node_modules/.bin",
-    parts: &[],
+    features: &[],
 };
 
 /// Builds readers with a fuzzer in them and runs them.
@@ -67,7 +67,7 @@ pub(crate) const CARGO_FUZZ: Tool = Tool {
     version: "0.13.2",
     says: "cargo-fuzz 0.13.2",
     folder: "bin",
-    parts: &[],
+    features: &[],
 };
 
 /// Drives Firefox. Debian has none, and npm's fetches one from elsewhere when it is first run.
@@ -77,7 +77,7 @@ pub(crate) const GECKODRIVER: Tool = Tool {
     version: "0.37.1",
     says: "geckodriver 0.37.1",
     folder: "bin",
-    parts: &[],
+    features: &[],
 };
 
 /// Looks a page over by the rules of WCAG; a script that is put into the page, not a program.
@@ -87,7 +87,7 @@ pub(crate) const AXE: Tool = Tool {
     version: "4.14.1",
     says: "/*! axe v4.14.1",
     folder: "node_modules/axe-core",
-    parts: &[],
+    features: &[],
 };
 
 /// Rates a page as it is served; run by Node.
@@ -97,7 +97,7 @@ pub(crate) const LIGHTHOUSE: Tool = Tool {
     version: "12.8.2",
     says: "12.8.2",
     folder: "node_modules/.bin",
-    parts: &[],
+    features: &[],
 };
 
 impl Tool {
