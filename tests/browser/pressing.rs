@@ -10,6 +10,7 @@ Object.assign(document.getElementById("other").style, { position: "fixed", inset
 Object.assign(document.getElementById("meant").style, { position: "relative", zIndex: "1" });
 window.presses = { meant: 0, other: 0 };
 for (const name in window.presses) document.getElementById(name).addEventListener("click", () => window.presses[name]++);
+document.getElementById("other").addEventListener("pointerdown", () => window.presses.other++);
 addEventListener("mousemove", () => { document.getElementById("meant").style.marginTop = "200px"; }, { once: true });"#;
 
 /// The key is drawn anew while it is held down, once.
