@@ -6,7 +6,7 @@ use crate::same::Made;
 use crate::seal::WORKER;
 use crate::shared_build::SharedBuild;
 use crate::shorten::{self, Names};
-use crate::toolchain::WasmCompiler;
+use crate::toolchain::{WASM, WasmCompiler};
 use crate::workspace::Workspace;
 use crate::{alike, locals, newer, pack, precache, prune, seal, setup, step, unpacker};
 use anyhow::{Context, Result};
@@ -82,13 +82,17 @@ pub(crate) fn place(root: &Path, profile: Profile) -> PathBuf {
 }
 
 /// Trunk is called without the network, so that it can only use the pinned tools. Fetched with the same settings, so
-/// that what the standard library is built from is fetched too.
+/// that what the standard library is built from is fetched too, which comes for the named target alone; what runs while
+/// it is built comes where none is named.
 fn fetch(machine: &Machine, workspace: &Workspace, held: &SharedBuild) -> Result<()> {
-    let mut fetch = held.cargo(workspace);
     let compiler = WasmCompiler::on(machine);
-    compiler.lend_to(&mut fetch);
-    compiler.for_size(machine, &mut fetch);
-    step::call(fetch.args(["fetch", "--quiet", "--locked"]))
+    for target in [&[][..], &["--target", WASM]] {
+        let mut fetch = held.cargo(workspace);
+        compiler.lend_to(&mut fetch);
+        compiler.for_size(machine, &mut fetch);
+        step::call(fetch.args(["fetch", "--quiet", "--locked"]).args(target))?;
+    }
+    Ok(())
 }
 
 fn trunk(
