@@ -1,5 +1,6 @@
 //! Every screen in both themes on a small phone, in one walk: by the rules of WCAG 2.2 AA, with text at 7 to 1, targets
-//! large enough for a glove, nothing wider than the screen, read in order, and still where less motion is asked for.
+//! large enough for a glove, nothing wider than the screen, read in order, still where less motion is asked for, and whole
+//! with text twice as large.
 
 use cartside_tests::drive::{Browser, Device, Theme};
 use serde_json::json;
@@ -9,6 +10,7 @@ use crate::motion::moving;
 use crate::reading::disorder;
 use crate::screens::walk;
 use crate::touch::{self, look_at};
+use crate::zoom::cramped;
 
 #[tokio::test]
 async fn every_screen_is_for_everyone_in_both_themes() {
@@ -38,6 +40,7 @@ async fn everything_wrong(phone: &Browser<'_>) -> Vec<String> {
     faults.extend(look_at(phone).await);
     faults.extend(disorder(&phone.read_aloud().await));
     faults.extend(moving(phone).await);
+    faults.extend(cramped(phone).await);
     faults
 }
 
@@ -61,6 +64,7 @@ plant("input", "", {});
 plant("h4", "A level left out", {});
 plant("p", "Moves", { transition: "color 1s" });
 plant("p", "Wide", { width: "500px" });
+plant("p", "Cut off when it is large", { height: "30px", overflow: "hidden" });
 const pad = Object.assign(document.createElement("div"), { className: "pad" });
 plant("div", "", {}, { class: "ask" });
 main.lastChild.append(pad);
@@ -68,7 +72,7 @@ pad.append(Object.assign(document.createElement("button"), { className: "key", t
 pad.lastChild.style.width = "80px";"##;
 
 /// What must be found of them, in both themes where it is of colours.
-const FOUND: [&str; 15] = [
+const FOUND: [&str; 17] = [
     "Sun: color-contrast:",
     "Barn: color-contrast:",
     "Sun: color-contrast-enhanced:",
@@ -84,6 +88,8 @@ const FOUND: [&str; 15] = [
     "px wider than the screen",
     "no level is left out",
     "changes over 1s",
+    "twice: the page is",
+    "“Cut off when it is large” does not fit",
 ];
 
 #[tokio::test]
