@@ -107,7 +107,7 @@ pub async fn a_newer_build_waits_says_so_and_takes_over_when_told(engine: Engine
     };
     let site = Site::of(&older);
     let mut server = Server::of(&site);
-    let device = engine.device("only", &server);
+    let device = engine.never_at("only", &server).await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.open_part(&cart, "near/spoke-3").await;
@@ -170,7 +170,7 @@ pub async fn two_tabs_change_to_the_newer_each_in_its_own_time(engine: Engine) {
     let (older, newer) = programs::plain();
     let site = Site::of(&older);
     let server = Server::of(&site);
-    let device = engine.device("only", &server);
+    let device = engine.never_at("only", &server).await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.open_part(&cart, "near/spoke-3").await;
@@ -214,7 +214,7 @@ pub async fn a_newer_build_takes_over_only_when_what_is_typed_is_kept(engine: En
     let (older, newer) = programs::plain();
     let site = Site::of(&older);
     let server = Server::of(&site);
-    let device = engine.device("only", &server);
+    let device = engine.never_at("only", &server).await;
     let phone = device.start().await;
     phone.before_each_page(HOLD).await;
     phone.go("").await;
@@ -241,7 +241,7 @@ pub async fn a_newer_build_that_is_not_whole_keeps_the_older(engine: Engine) {
     let (older, newer) = programs::plain();
     let site = Site::of(&older);
     let mut server = Server::of(&site);
-    let device = engine.device("only", &server);
+    let device = engine.never_at("only", &server).await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.step("a file of the newer build answers 404");
@@ -291,7 +291,7 @@ pub async fn a_first_build_that_is_not_whole_says_that_it_needs_the_network(engi
     let site = Site::of(&older);
     site.alter(STYLE);
     let server = Server::of(&site);
-    let device = engine.device("only", &server);
+    let device = engine.never_at("only", &server).await;
     let phone = device.open().await;
     phone
         .see_words("[data-ready=\"failed\"]", "needs the network")
@@ -341,7 +341,7 @@ pub async fn what_is_damaged_on_the_device_is_fetched_anew(engine: Engine) {
     let (older, _) = programs::plain();
     let site = Site::of(&older);
     let mut server = Server::of(&site);
-    let device = engine.device("only", &server);
+    let device = engine.never_at("only", &server).await;
     let mut phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     for ending in ["index.html", STYLE, "_bg.wasm"] {
@@ -392,7 +392,7 @@ pub async fn a_damaged_build_gives_way_to_a_newer_one(engine: Engine) {
     let (older, newer) = programs::plain();
     let site = Site::of(&older);
     let server = Server::of(&site);
-    let device = engine.device("only", &server);
+    let device = engine.never_at("only", &server).await;
     let phone = device.open_ready().await;
     let cart = phone.begin_a_cart().await;
     phone.step("the host has a newer build, and the older is damaged");

@@ -29,7 +29,12 @@ return navigator.serviceWorker.getRegistration()
 
 /// A file of the app that runs nothing when it is opened, and that its worker gives as it is.
 pub(super) fn still() -> String {
-    let listed = fs::read_dir(programs::dist()).into_iter().flatten();
+    still_in(&programs::dist())
+}
+
+/// That of the build in this folder.
+fn still_in(build: &Path) -> String {
+    let listed = fs::read_dir(build).into_iter().flatten();
     let mut names = listed
         .flatten()
         .map(|file| file.file_name().display().to_string());
@@ -63,11 +68,8 @@ impl Engine {
         static FIRST: [OnceCell<PathBuf>; 3] = [const { OnceCell::const_new() }; 3];
         let first = &FIRST[self as usize];
         let device = self.device(name, host());
-        if self != Engine::Chromium {
-            let still = format!("{}{}", device.address(), still());
-            if let Some(rested) = Rested::for_another(self, &still).await {
-                return device.going_on_with(rested).reusable();
-            }
+        if let Some(rested) = self.rested().await {
+            return device.going_on_with(rested).reusable();
         }
         let profile = first.get_or_init(|| self.install()).await;
         copy(profile, device.profile());
@@ -75,6 +77,27 @@ impl Engine {
             Engine::Chromium => device,
             Engine::Firefox | Engine::WebKit => device.reusable(),
         }
+    }
+
+    /// A device of this engine that has never been at this host: fresh, or with a browser that waits.
+    pub async fn never_at(self, name: &str, server: &Server) -> Device {
+        let device = self.device(name, server);
+        let Some(rested) = self.rested().await else {
+            return device;
+        };
+        let still = format!("{}{}", device.address(), still_in(server.folder()));
+        match rested.forget_host(&still).await {
+            Ok(_) => device.going_on_with(rested).reusable(),
+            Err(_) => device,
+        }
+    }
+
+    async fn rested(self) -> Option<Rested> {
+        if self == Engine::Chromium {
+            return None;
+        }
+        let still = format!("{}{}", host().address(), still());
+        Rested::for_another(self, &still).await
     }
 
     /// The profile of a device on which the app was installed.

@@ -39,6 +39,18 @@ return indexedDB.databases()
   .then(() => indexedDB.databases())
   .then((all) => all.length);"#;
 
+/// Has the page's host leave nothing at all behind.
+const FORGET_HOST: &str = r#"
+const left = async () => {
+  const installed = await navigator.serviceWorker.getRegistrations();
+  await Promise.all(installed.map((registration) => registration.unregister()));
+  await Promise.all((await caches.keys()).map((name) => caches.delete(name)));
+  const books = await indexedDB.databases();
+  books.forEach(({ name }) => indexedDB.deleteDatabase(name));
+  localStorage.clear();
+};
+return left();"#;
+
 impl Rested {
     /// Waits for a test that wants a browser of this engine.
     pub(super) fn wait(self, engine: Engine) {
@@ -57,6 +69,15 @@ impl Rested {
         // One that cannot be cleared is not used again.
         let cleared = found.1.clear(engine, still).await;
         cleared.is_ok_and(|left| left == Some(0)).then_some(found.1)
+    }
+
+    /// Has it forget a host that an earlier test may have had under the same address; `still` is a page of it that runs
+    /// nothing.
+    pub(super) async fn forget_host(&self, still: &str) -> WebDriverResult<()> {
+        let session = self.running.session();
+        session.goto(still).await?;
+        session.execute(FORGET_HOST, Vec::new()).await?;
+        session.goto("about:blank").await
     }
 
     /// Clears it; how many databases are left.

@@ -75,6 +75,11 @@ impl Server {
         &self.address
     }
 
+    /// The build it serves.
+    pub(super) fn folder(&self) -> &Path {
+        &self.folder
+    }
+
     fn host(&self) -> &str {
         let after = self.address.trim_start_matches("http://");
         after.split('/').next().unwrap_or(after)
