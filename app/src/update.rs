@@ -1,6 +1,6 @@
 //! Whether the app is really on the device, and whether a newer one waits: asked of the service worker.
 
-use js_sys::{Array, Function, Object, Promise, Reflect};
+use js_sys::{Array, Date, Function, Object, Promise, Reflect};
 use leptos::prelude::set_timeout;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -22,6 +22,9 @@ const PATIENCE: i32 = 15_000;
 
 /// After what time one that comes and has not said that it waits is asked again.
 const AGAIN: Duration = Duration::from_secs(5);
+
+/// How long a page that stays open goes without looking for a newer build, in milliseconds.
+const LOOK: i32 = 60 * 60 * 1000;
 
 /// How the app stands on this device.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -71,6 +74,8 @@ struct Inner {
     /// Whether another tab has let a newer build take over, while this page still runs the older one.
     overtaken: Cell<bool>,
     reloading: Cell<bool>,
+    /// When a newer build was last looked for, in milliseconds since 1970.
+    looked: Cell<f64>,
 }
 
 impl Updates {
@@ -85,6 +90,7 @@ impl Updates {
                 listeners: RefCell::new(Vec::new()),
                 overtaken: Cell::new(false),
                 reloading: Cell::new(false),
+                looked: Cell::new(Date::now()),
             }),
         };
         let Some(container) = container() else {
@@ -140,7 +146,42 @@ impl Updates {
         registration.set_onupdatefound(Some(&found));
         *self.inner.registration.borrow_mut() = Some(registration);
         self.follow_installing();
+        self.keep_looking();
         self.ask().await;
+    }
+
+    /// A browser looks for a newer build when a page is loaded; one that stays open for days looks by itself, when it
+    /// comes back into sight and as the hours go by.
+    fn keep_looking(&self) {
+        let look = self.listener(|updates| updates.look());
+        if let Some(window) = web_sys::window() {
+            // A window without a clock still looks when it comes back into sight.
+            drop(window.set_interval_with_callback_and_timeout_and_arguments_0(&look, LOOK / 4));
+            if let Some(document) = window.document() {
+                document.set_onvisibilitychange(Some(&look));
+            }
+        }
+    }
+
+    fn look(&self) {
+        let registration = self.inner.registration.borrow().clone();
+        let now = Date::now();
+        let (Some(registration), Some(window)) = (registration, web_sys::window()) else {
+            return;
+        };
+        // A clock that was set back may not keep it from looking.
+        let lately = (0.0..f64::from(LOOK)).contains(&(now - self.inner.looked.get()));
+        if lately || !window.navigator().on_line() {
+            return;
+        }
+        self.inner.looked.set(now);
+        spawn_local(async move {
+            let Ok(looking) = registration.update() else {
+                return;
+            };
+            // A host that is out of reach is asked again in an hour.
+            drop(JsFuture::from(looking).await);
+        });
     }
 
     /// The first controller a page gets is of its own build; another is of a newer one.

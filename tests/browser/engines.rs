@@ -80,6 +80,7 @@ engines! {
         a_newer_build_waits_says_so_and_takes_over_when_told [runs runs runs]
         a_newer_build_takes_over_only_when_what_is_typed_is_kept [runs runs runs]
         two_tabs_change_to_the_newer_each_in_its_own_time [runs runs runs]
+        a_page_that_stays_open_looks_for_a_newer_build [runs runs runs]
         a_newer_build_that_is_not_whole_keeps_the_older [runs runs runs]
         a_first_build_that_is_not_whole_says_that_it_needs_the_network [runs runs runs]
         what_is_damaged_on_the_device_is_fetched_anew [runs runs runs]

@@ -49,6 +49,31 @@ const HURRY: &str = r#"
 const wait = window.setTimeout;
 window.setTimeout = (act, time) => wait(act, Math.min(time, 500));"#;
 
+/// Counts how often the page has the browser look for a newer worker.
+const COUNT: &str = r#"
+window.looks = 0;
+const update = ServiceWorkerRegistration.prototype.update;
+ServiceWorkerRegistration.prototype.update = function () {
+  window.looks += 1;
+  return update.call(this);
+};"#;
+
+/// Sets the page's clock on by this many minutes, as if it had stayed open.
+const LATER: &str = r#"
+const [minutes] = arguments;
+const now = window.Date.now;
+window.Date.now = () => now() + minutes * 60000;"#;
+
+/// Tells the page that it comes back into sight, and tells how often it has looked after that.
+const BACK_IN_SIGHT: &str = r#"
+document.dispatchEvent(new Event("visibilitychange"));
+return new Promise((done) => setTimeout(() => done(window.looks), 50));"#;
+
+/// Has what is done again and again done ten times a second.
+const HOURS: &str = r#"
+const again = window.setInterval;
+window.setInterval = (act) => again(act, 100);"#;
+
 /// The digest of a build, as its worker holds it.
 fn digest(build: &Path) -> String {
     let worker = fs::read_to_string(build.join("sw.js")).unwrap();
@@ -146,6 +171,49 @@ pub async fn a_newer_build_waits_says_so_and_takes_over_when_told(engine: Engine
     phone.see_vehicles(1).await;
     phone.see_ready_without_a_network().await;
     phone.close_but_for(&UNREACHED).await;
+}
+
+pub async fn a_page_that_stays_open_looks_for_a_newer_build(engine: Engine) {
+    let (older, newer) = programs::plain();
+    let site = Site::of(&older);
+    let server = Server::of(&site);
+    let device = engine.never_at("only", &server).await;
+    let phone = device.start().await;
+    phone.before_each_page(COUNT).await;
+    phone.go("").await;
+    phone.see_ready_without_a_network().await;
+    site.take_up(&newer);
+    phone.step("it comes back into sight within the hour");
+    phone.ask(LATER, json!([55])).await;
+    see_looks(&phone, 0).await;
+    phone.step("and after it");
+    phone.ask(LATER, json!([6])).await;
+    see_looks(&phone, 1).await;
+    see_newer_waits(&phone).await;
+    phone.step("and at once again");
+    see_looks(&phone, 1).await;
+    phone.close().await;
+}
+
+async fn see_looks(phone: &Browser<'_>, so_many: u32) {
+    let looks = phone.ask(BACK_IN_SIGHT, json!([])).await;
+    phone.expect_same("looks", looks, json!(so_many)).await;
+}
+
+#[tokio::test]
+async fn a_page_that_is_never_left_looks_as_the_hours_go_by() {
+    let (older, newer) = programs::plain();
+    let site = Site::of(&older);
+    let server = Server::of(&site);
+    let device = Device::new("only", &server);
+    let phone = device.start().await;
+    phone.before_each_page(HOURS).await;
+    phone.go("").await;
+    phone.see_ready_without_a_network().await;
+    site.take_up(&newer);
+    phone.ask(LATER, json!([61])).await;
+    see_newer_waits(&phone).await;
+    phone.close().await;
 }
 
 #[tokio::test]
