@@ -120,7 +120,12 @@ fn cargo_install(tool: &Tool, cache: &Path) -> Result<()> {
     step::run(&name, remedy, || {
         // The author's lock is tried first; a registry may have stopped serving one of its versions.
         let locked = step::call(cargo_install_command(tool, cache).arg("--locked"));
-        locked.or_else(|_| step::call(&mut cargo_install_command(tool, cache)))
+        locked.or_else(|_| {
+            println!(
+                "Not with the versions it was published with: once more, with the newest there are."
+            );
+            step::call(&mut cargo_install_command(tool, cache))
+        })
     })
 }
 
